@@ -1,0 +1,23 @@
+/**
+ * The bundle of forms in which a notebook may show a value.
+ *
+ * @example A value that shows itself as HTML and as text
+ * ```ts
+ * import { type Displayable, jupyterDisplay } from "sagbook/display/mod.ts";
+ * import { deepEqual } from "node:assert/strict";
+ *
+ * const radius: Displayable = {
+ *   [jupyterDisplay]: () => ({
+ *     "text/plain": "R 3000 mm",
+ *     "text/html": "<b>R</b> 3000 mm",
+ *   }),
+ * };
+ * deepEqual(await radius[jupyterDisplay](), {
+ *   "text/plain": "R 3000 mm",
+ *   "text/html": "<b>R</b> 3000 mm",
+ * });
+ * ```
+ *
+ * @module
+ */
+export { type Displayable, jupyterDisplay, type MimeBundle } from "./bundle.ts";
