@@ -6,6 +6,7 @@
 
 /** One value in several forms, keyed by MIME type; a front end picks the best. */
 export interface MimeBundle {
+  /** Text, or JSON for a structured MIME type. */
   readonly [mimeType: string]: string | Readonly<Record<string, unknown>>;
 }
 
