@@ -1,0 +1,9 @@
+/** Incomplete beta function. */
+declare function betainc(
+  x: number,
+  a: number,
+  b: number,
+  regularized: boolean,
+  upper: boolean,
+): number;
+export default betainc;

@@ -1,0 +1,28 @@
+/**
+ * Distributions and intervals over plain numbers.
+ *
+ * @example The interval of a mean from a few readings
+ * ```ts
+ * import { studentTQuantile } from "sagbook/statistics/mod.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(studentTQuantile(0.025, 4, "upper").toFixed(3), "2.776");
+ * ```
+ *
+ * @module
+ */
+export type { Estimate } from "./estimate.ts";
+export {
+  normalProbability,
+  normalQuantile,
+  type Tail,
+} from "./normal_distribution.ts";
+export {
+  studentTProbability,
+  studentTQuantile,
+} from "./student_t_distribution.ts";
+export {
+  chiSquareProbability,
+  chiSquareQuantile,
+} from "./chi_square_distribution.ts";
+export { fProbability, fQuantile } from "./f_distribution.ts";
