@@ -1,5 +1,5 @@
 /**
- * The shape of a surface under a gauge: feet, sag, radius and reach.
+ * The shape of a surface under a gauge: feet, sag, radius, reach and contact.
  *
  * @example From a reading to a radius and back
  * ```ts
@@ -14,12 +14,22 @@
  *
  * @module
  */
+export * from "./asphericity.ts";
+export * from "./conic.ts";
 export * from "./contact_circle.ts";
+export * from "./contact_points.ts";
 export * from "./effective_feet.ts";
 export * from "./feet.ts";
+export * from "./focal_length.ts";
 export * from "./foot_direction.ts";
+export * from "./probe_circle.ts";
 export * from "./radius_from_sag.ts";
 export * from "./reach.ts";
 export * from "./ring.ts";
+export * from "./ring_from_spacings.ts";
+export * from "./ring_from_surface.ts";
 export * from "./sag_from_radius.ts";
 export * from "./sensitivities.ts";
+export * from "./surface_power.ts";
+export * from "./surface_sag.ts";
+export * from "./three_foot_mean.ts";
