@@ -26,3 +26,39 @@ export {
   chiSquareQuantile,
 } from "./chi_square_distribution.ts";
 export { fProbability, fQuantile } from "./f_distribution.ts";
+export {
+  normalRangeProbability,
+  studentizedRangeProbability,
+  studentizedRangeQuantile,
+} from "./studentized_range.ts";
+export { lagOneAutocorrelation, summarise, type Summary } from "./summary.ts";
+export { RunningMoments } from "./running_moments.ts";
+export {
+  type MeanInterval,
+  pairedInterval,
+  studentInterval,
+} from "./student_interval.ts";
+export {
+  type EquivalenceBounds,
+  type EquivalenceResult,
+  equivalenceTest,
+  pairedEquivalence,
+  twoSampleEquivalence,
+} from "./equivalence_test.ts";
+export {
+  grubbsCritical,
+  type GrubbsResult,
+  grubbsTest,
+} from "./grubbs_test.ts";
+export {
+  addEstimates,
+  combineEstimates,
+  scaleEstimate,
+  subtractEstimates,
+} from "./estimate_arithmetic.ts";
+export {
+  effectiveDof,
+  type ExpandedUncertainty,
+  expandUncertainty,
+  standardUncertainty,
+} from "./estimate_uncertainty.ts";

@@ -16,6 +16,11 @@ import { near, type Reference, references } from "./_references.ts";
 
 type Tail = "lower" | "upper";
 
+/** The two degrees of freedom of an F row, in either way of writing them. */
+function dofPair(row: Reference): [number, number] {
+  return row.df ?? [row.df1, row.df2];
+}
+
 function probability(row: Reference, x: number, tail: Tail): number {
   switch (row.distribution) {
     case "normal":
@@ -26,7 +31,7 @@ function probability(row: Reference, x: number, tail: Tail): number {
     case "chi_square":
       return chiSquareProbability(x, row.df, tail);
     case "F":
-      return fProbability(x, row.df1, row.df2, tail);
+      return fProbability(x, ...dofPair(row), tail);
   }
   throw new TypeError(`unknown distribution ${row.distribution}`);
 }
@@ -41,7 +46,7 @@ function quantile(row: Reference, p: number, tail: Tail): number {
     case "chi_square":
       return chiSquareQuantile(p, row.df, tail);
     case "F":
-      return fQuantile(p, row.df1, row.df2, tail);
+      return fQuantile(p, ...dofPair(row), tail);
   }
   throw new TypeError(`unknown distribution ${row.distribution}`);
 }
