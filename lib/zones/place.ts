@@ -1,0 +1,146 @@
+/**
+ * Which place on the work a reading belongs to.
+ *
+ * @module
+ */
+import { relativeFootDegrees } from "../geometry/foot_direction.ts";
+import type { Reading } from "../records/reading.ts";
+import { type Millimetres, millimetres } from "../units/length.ts";
+
+/**
+ * How the feet stood as seen from the rim that is nearest.
+ *
+ * `foot out`: one foot points to it; `feet out`: two do; `turned`: neither;
+ * `unknown`: nobody wrote it down; `any`: it does not matter, at the centre or
+ * with a ring that has no separate feet.
+ */
+export type FootClass = "any" | "foot out" | "feet out" | "turned" | "unknown";
+
+/** A place on the work where the gauge stood, in one way of standing. */
+export interface Place {
+  /** Unique within a session. */
+  readonly id: string;
+  /** The user's word for it, with the feet's direction where two differ. */
+  readonly label: string;
+  /** Distance of the gauge's axis from the centre of the work, in mm. */
+  readonly distance: Millimetres;
+  /** How the feet stood. */
+  readonly foot: FootClass;
+}
+
+/** Within how many degrees a foot counts as pointing straight out. */
+const FOOT_TOLERANCE_DEGREES = 15;
+
+/** Distances closer than this, in mm, are one place. */
+const SAME_PLACE = 0.5;
+
+/**
+ * Says how the feet of one reading stood as seen from the nearest rim.
+ *
+ * Foot 1 is given in the work's own axes and three feet repeat each 120°, so
+ * the same ring turned by nothing stands foot out at one end of a diameter and
+ * feet out at the other.
+ *
+ * @param reading A reading of the work.
+ * @param separateFeet False for a sharp-edged ring, which has no feet to turn.
+ * @returns The class; `any` at the centre and for a ring without feet.
+ *
+ * @example One ring, left as it is, at both ends of the same diameter
+ * ```ts
+ * import { footClass } from "sagbook/zones/place.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const at = (offset: number) => ({
+ *   offset,
+ *   diameterDegrees: 30,
+ *   foot: { kind: "angle", degrees: 30 },
+ * } as unknown as Parameters<typeof footClass>[0]);
+ * equal(footClass(at(60), true), "foot out");
+ * equal(footClass(at(-60), true), "feet out");
+ * ```
+ */
+export function footClass(
+  reading: Pick<Reading, "offset" | "diameterDegrees" | "foot">,
+  separateFeet: boolean,
+): FootClass {
+  if (!separateFeet || reading.offset === 0) return "any";
+  const { foot, diameterDegrees, offset } = reading;
+  const relative = relativeFootDegrees(foot, diameterDegrees, offset);
+  if (relative === undefined) return "unknown";
+  const turn = relative % 120;
+  if (Math.min(turn, 120 - turn) <= FOOT_TOLERANCE_DEGREES) return "foot out";
+  if (Math.abs(turn - 60) <= FOOT_TOLERANCE_DEGREES) return "feet out";
+  return "turned";
+}
+
+/**
+ * Sorts readings of the work into the places they were taken at.
+ *
+ * Readings at the same distance from the centre (within 0.5 mm) belong
+ * together whatever they are called, and apart when the feet stood otherwise,
+ * since a fault of the edge shows differently then. The two ends of a diameter
+ * are one place here; they are compared before they are averaged.
+ *
+ * @param readings Readings of the work, of one session and ring.
+ * @param separateFeet False for a sharp-edged ring.
+ * @returns The places from the centre outward, and the place of each reading
+ * in the order given.
+ *
+ * @example
+ * ```ts
+ * import { placesOf } from "sagbook/zones/place.ts";
+ * import { deepEqual } from "node:assert/strict";
+ *
+ * const at = (offset: number, label: string) => ({
+ *   offset,
+ *   diameterDegrees: 0,
+ *   foot: { kind: "foot out" },
+ *   zone: { label, distance: Math.abs(offset) },
+ * } as unknown as Parameters<typeof placesOf>[0][number]);
+ * const { places } = placesOf([at(40, "edge"), at(0, "centre")], true);
+ * deepEqual(places.map((place) => place.label), ["centre", "edge"]);
+ * ```
+ */
+export function placesOf(
+  readings: readonly Pick<
+    Reading,
+    "offset" | "diameterDegrees" | "foot" | "zone"
+  >[],
+  separateFeet: boolean,
+): { places: readonly Place[]; placeOf: readonly number[] } {
+  const classes = readings.map((reading) => footClass(reading, separateFeet));
+  const order = readings.map((_, index) => index).sort((a, b) =>
+    readings[a].zone.distance - readings[b].zone.distance ||
+    (classes[a] < classes[b] ? -1 : classes[a] > classes[b] ? 1 : a - b)
+  );
+  const found: { first: number; foot: FootClass; members: number[] }[] = [];
+  for (const index of order) {
+    const { distance } = readings[index].zone;
+    const home = found.find((place) =>
+      place.foot === classes[index] &&
+      distance - readings[place.first].zone.distance <= SAME_PLACE
+    );
+    if (home) home.members.push(index);
+    else {
+      found.push({ first: index, foot: classes[index], members: [index] });
+    }
+  }
+  const placeOf = new Array<number>(readings.length);
+  const places = found.map(({ first, foot, members }, number): Place => {
+    for (const member of members) placeOf[member] = number;
+    const { distance } = readings[first].zone;
+    const earliest = Math.min(...members.slice(0, 50));
+    const label = readings[earliest].zone.label;
+    const split = found.some((other, at) =>
+      at !== number && other.foot !== foot &&
+      Math.abs(readings[other.first].zone.distance - distance) <= SAME_PLACE
+    );
+    return {
+      id: `${distance.toFixed(2)} ${foot}`,
+      label: split ? `${label} (${foot})` : label,
+      distance: millimetres(distance),
+      foot,
+    };
+  });
+  return { places, placeOf };
+}

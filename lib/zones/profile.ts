@@ -1,0 +1,240 @@
+/**
+ * The shape of the surface that the zones suggest.
+ *
+ * @module
+ */
+import { conicFromQuartic, peakToValley } from "../geometry/asphericity.ts";
+import { evenTermResponse } from "../geometry/three_foot_mean.ts";
+import { type Millimetres, millimetres } from "../units/length.ts";
+import type { FootClass, Place } from "./place.ts";
+import { replicatedMean, type Scope } from "./replicates.ts";
+import type { MeasuredSet } from "./set_table.ts";
+import { type Interval, intervalsOf } from "./zone_difference.ts";
+
+/** A value that is a weighted sum of zone means, with its interval. */
+export interface FittedValue {
+  /** The value. */
+  readonly value: number;
+  /** Two-sided 95 % interval, undefined without a degree of freedom. */
+  readonly interval95?: Interval;
+}
+
+/** One point of the profile. */
+export interface ProfilePoint {
+  /** Distance from the centre of the work, in mm. */
+  readonly distance: number;
+  /** Height above the best sphere, in mm; positive is glass standing high at
+   * the rim of concave work. */
+  readonly departure: FittedValue;
+}
+
+/** The departure from a sphere that fits the zones. */
+export interface SurfaceProfile {
+  /** How many sets went in. */
+  readonly sets: number;
+  /** Even powers in the fit, 4 upward. */
+  readonly powers: readonly number[];
+  /** Coefficient of (ρ/a)ᵖ for each power, in mm at the rim. */
+  readonly coefficients: readonly FittedValue[];
+  /** Conic constant that fits the zones best, with a₄ρ⁴ alone. */
+  readonly conic: FittedValue;
+  /** Peak to valley of that conic against its best sphere, in mm. */
+  readonly peakToValley: FittedValue;
+  /** The fitted departure from the best sphere over the clear diameter. */
+  readonly points: readonly ProfilePoint[];
+  /** Half the clear diameter, in mm. */
+  readonly halfDiameter: number;
+}
+
+/** What a profile needs besides the sets. */
+export interface ProfileGround {
+  /** Radius of the circle the feet touch on, in mm. */
+  readonly contactCircle: number;
+  /** Half the clear diameter, in mm. */
+  readonly halfDiameter: number;
+  /** Radius of curvature at the centre, in mm. */
+  readonly radius: Millimetres;
+  /** Display step in mm, 0 when none is known. */
+  readonly step: number;
+  /** Whether the answer is for any diameter or for those read. */
+  readonly scope: Scope;
+}
+
+/** More terms than this no ring can tell apart. */
+const MOST_TERMS = 3;
+/** How many points draw the profile. */
+const POINTS = 41;
+
+const FOOT_DEGREES: Record<FootClass, readonly number[]> = {
+  any: [0],
+  "foot out": [0],
+  "feet out": [180],
+  turned: [30, 90],
+  unknown: [0, 180],
+};
+
+/** Response of a place to the term (ρ/a)ᵖ, averaged where feet are unknown. */
+function response(
+  place: Place,
+  power: number,
+  ring: number,
+  a: number,
+): number {
+  const turns = FOOT_DEGREES[place.foot];
+  const sum = turns.reduce(
+    (total, degrees) =>
+      total + evenTermResponse(
+        power,
+        millimetres(ring / a),
+        millimetres(place.distance / a),
+        degrees,
+      ),
+    0,
+  );
+  return sum / turns.length;
+}
+
+/**
+ * Weights that turn zone sags into least-squares coefficients of the columns.
+ *
+ * The sphere itself (one unknown level for each set) is taken out first, so
+ * the weights of each coefficient add up to 0 and the zero cancels.
+ */
+function contrasts(columns: readonly (readonly number[])[]): number[][] {
+  const centred = columns.map((column) => {
+    const mean = column.reduce((sum, value) => sum + value, 0) / column.length;
+    return column.map((value) => value - mean);
+  });
+  const basis: number[][] = [];
+  const triangle: number[][] = [];
+  for (const column of centred) {
+    const rest = [...column];
+    const row = basis.map((vector) => {
+      const share = dot(vector, rest);
+      rest.forEach((_, k) => rest[k] -= share * vector[k]);
+      return share;
+    });
+    const length = Math.hypot(...rest);
+    basis.push(rest.map((value) => value / length));
+    triangle.push([...row, length]);
+  }
+  const weights: number[][] = new Array(columns.length);
+  for (let k = columns.length - 1; k >= 0; k--) {
+    const own = [...basis[k]];
+    for (let j = k + 1; j < columns.length; j++) {
+      const share = triangle[j][k];
+      own.forEach((_, z) => own[z] -= share * weights[j][z]);
+    }
+    weights[k] = own.map((value) => value / triangle[k][k]);
+  }
+  return weights;
+}
+
+function dot(a: readonly number[], b: readonly number[]): number {
+  let sum = 0;
+  for (let k = 0; k < a.length; k++) sum += a[k] * b[k];
+  return sum;
+}
+
+/** uᵖ less its best sphere over the unit disc; u is ρ/a. */
+function lessBestSphere(power: number, u: number): number {
+  const m = power / 2;
+  const slope = 12 * (1 / (m + 2) - 1 / (2 * (m + 1)));
+  return u ** power - (1 / (m + 1) - slope / 2) - slope * u * u;
+}
+
+/**
+ * Fits the even terms a₄, a₆, … that the zones can carry.
+ *
+ * Every set that read all the places gives its own least-squares fit of the
+ * exact three-foot mean of each term at the feet's direction; the scatter of
+ * these fits over sets gives the intervals. There is one term fewer than
+ * distinct distances and three at most; with feet of unknown direction only
+ * a₄, the one term that does not depend on it. The conic constant is that of
+ * a fit with a₄ alone and holds to first order (about 1e-3 of itself).
+ *
+ * A narrow fault is no even polynomial of few terms: the profile then shows
+ * the polynomial that reads the same at these places, not the fault.
+ *
+ * @param sets The sets of the session.
+ * @param places The places.
+ * @param ground Ring, work, display step and scope.
+ * @returns Undefined when no set read two distances from the centre.
+ *
+ * @example A conic of constant -1 in one noise-free set
+ * ```ts
+ * import { fitProfile } from "sagbook/zones/profile.ts";
+ * import { millimetres as mm } from "sagbook/units/length.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const ground = {
+ *   contactCircle: 60, halfDiameter: 150, radius: mm(3000), step: 0,
+ *   scope: "any diameter",
+ * } as const;
+ * const places = [0, 70].map((distance) => ({
+ *   id: "", label: "", distance: mm(distance), foot: "foot out" as const,
+ * }));
+ * const lost = (70 * 60) ** 2 / (2 * 3000 ** 3);
+ * const cells = [0.6, 0.6 - lost].map((sag) => ({ sag, readings: 1 }));
+ * const sets = [{ label: "", zeroing: "", cells }];
+ * const profile = fitProfile(sets, places, ground);
+ * equal(profile?.conic.value.toFixed(6), "-1.000000");
+ * ```
+ */
+export function fitProfile(
+  sets: readonly MeasuredSet[],
+  places: readonly Place[],
+  ground: ProfileGround,
+): SurfaceProfile | undefined {
+  const { contactCircle, halfDiameter, radius, step, scope } = ground;
+  const whole = sets.filter(({ cells }) => cells.every((cell) => cell));
+  const distances = new Set(places.map(({ distance }) => distance.toFixed(1)));
+  if (whole.length === 0 || distances.size < 2) return undefined;
+  const unknown = places.some(({ foot }) => foot === "unknown");
+  const terms = unknown ? 1 : Math.min(distances.size - 1, MOST_TERMS);
+  const powers = Array.from({ length: terms }, (_, k) => 4 + 2 * k);
+  const columns = powers.map((power) =>
+    places.map((place) => response(place, power, contactCircle, halfDiameter))
+  );
+  const fitted = (weights: readonly number[]): FittedValue => {
+    const values = whole.map(({ cells }) =>
+      dot(weights, cells.map((cell) => cell!.sag))
+    );
+    const replicated = replicatedMean(values, whole, scope);
+    const { interval95 } = intervalsOf(
+      replicated,
+      step,
+      1,
+      Math.hypot(...weights),
+    );
+    const { mean: value } = replicated;
+    return interval95 === undefined ? { value } : { value, interval95 };
+  };
+  const weights = contrasts(columns);
+  const [quartic] = contrasts(columns.slice(0, 1));
+  const toConic = conicFromQuartic(halfDiameter ** -4, radius);
+  const toHeight = peakToValley(
+    halfDiameter ** -4,
+    millimetres(halfDiameter),
+  );
+  const points = Array.from({ length: POINTS }, (_, k): ProfilePoint => {
+    const u = k / (POINTS - 1);
+    const mix = places.map((_, place) =>
+      powers.reduce(
+        (sum, power, term) =>
+          sum + lessBestSphere(power, u) * weights[term][place],
+        0,
+      )
+    );
+    return { distance: u * halfDiameter, departure: fitted(mix) };
+  });
+  return {
+    sets: whole.length,
+    powers,
+    coefficients: weights.map(fitted),
+    conic: fitted(quartic.map((weight) => weight * toConic)),
+    peakToValley: fitted(quartic.map((weight) => weight * toHeight)),
+    points,
+    halfDiameter,
+  };
+}

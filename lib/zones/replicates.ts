@@ -1,0 +1,102 @@
+/**
+ * Which sets count as independent looks at the surface.
+ *
+ * @module
+ */
+import { summarise } from "../statistics/summary.ts";
+import type { MeasuredSet } from "./set_table.ts";
+
+/**
+ * Whether an answer is meant for any diameter of the work or for those read.
+ *
+ * For `any diameter` the scatter from one diameter to the next counts as
+ * uncertainty, so that sets on one diameter are averaged first; for `these
+ * diameters` it does not, and only what repeats on the same diameter counts.
+ */
+export type Scope = "any diameter" | "these diameters";
+
+/** A mean with its standard error. */
+export interface ReplicatedMean {
+  /** The mean. */
+  readonly mean: number;
+  /** Standard error of the mean, undefined without a degree of freedom. */
+  readonly standardError?: number;
+  /** Degrees of freedom of the standard error. */
+  readonly dof: number;
+  /** Variance of one set's value about its expectation in this scope. */
+  readonly variance?: number;
+  /** How many independent values went in. */
+  readonly replicates: number;
+}
+
+/**
+ * Averages one value a set over sets, with the standard error that fits the
+ * scope.
+ *
+ * For any diameter: mean of the diameters' means, scatter between diameters
+ * (a set without a diameter counts as a diameter of its own). When all sets
+ * lie on one diameter there is nothing to say about others, and the scatter
+ * between sets on that diameter is used. For these diameters: the same mean,
+ * with the scatter of repeated sets within diameters, pooled.
+ *
+ * @param values One value for each set; undefined where it has none.
+ * @param sets The sets, in the same order.
+ * @param scope What the answer is meant for.
+ * @returns Mean, standard error and degrees of freedom.
+ *
+ * @example Three sets on three diameters
+ * ```ts
+ * import { replicatedMean } from "sagbook/zones/replicates.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const sets = [0, 60, 120].map((diameterDegrees) => ({ diameterDegrees })) as
+ *   unknown as Parameters<typeof replicatedMean>[1];
+ * const found = replicatedMean([28, 28, 27], sets, "any diameter");
+ * equal(found.dof, 2);
+ * equal(found.standardError?.toFixed(4), "0.3333");
+ * ```
+ */
+export function replicatedMean(
+  values: readonly (number | undefined)[],
+  sets: readonly MeasuredSet[],
+  scope: Scope,
+): ReplicatedMean {
+  const groups = new Map<string, number[]>();
+  values.forEach((value, index) => {
+    if (value === undefined) return;
+    const degrees = sets[index].diameterDegrees;
+    const key = degrees === undefined ? `set ${index}` : `${degrees}`;
+    const group = groups.get(key);
+    if (group) group.push(value);
+    else groups.set(key, [value]);
+  });
+  const all = [...groups.values()];
+  if (all.length === 0) return { mean: 0, dof: 0, replicates: 0 };
+  if (scope === "any diameter" || all.length === 1) {
+    const looks = all.length === 1 ? all[0] : all.map(meanOf);
+    const mean = meanOf(looks);
+    const dof = looks.length - 1;
+    if (dof === 0) return { mean, dof, replicates: 1 };
+    const variance = sumOfSquares(looks) / dof;
+    const standardError = Math.sqrt(variance / looks.length);
+    return { mean, standardError, dof, variance, replicates: looks.length };
+  }
+  const mean = meanOf(all.map(meanOf));
+  const dof = all.reduce((sum, group) => sum + group.length - 1, 0);
+  const replicates = all.reduce((sum, group) => sum + group.length, 0);
+  if (dof === 0) return { mean, dof, replicates };
+  const variance = all.reduce((sum, group) => sum + sumOfSquares(group), 0) /
+    dof;
+  const spread = all.reduce((sum, group) => sum + 1 / group.length, 0);
+  const standardError = Math.sqrt(variance * spread) / all.length;
+  return { mean, standardError, dof, variance, replicates };
+}
+
+function meanOf(values: readonly number[]): number {
+  return summarise(values).mean;
+}
+
+function sumOfSquares(values: readonly number[]): number {
+  const { count, standardDeviation = 0 } = summarise(values);
+  return (count - 1) * standardDeviation ** 2;
+}

@@ -1,0 +1,178 @@
+/**
+ * The radius of a session, from the sags of all its sets.
+ *
+ * @module
+ */
+import type { Feet, SurfaceForm } from "../geometry/feet.ts";
+import { radiusFromSag } from "../geometry/radius_from_sag.ts";
+import { radiusSensitivities } from "../geometry/sensitivities.ts";
+import { studentTQuantile } from "../statistics/student_t_distribution.ts";
+import { type Millimetres, millimetres } from "../units/length.ts";
+import { chiSquareQuantile } from "../statistics/chi_square_distribution.ts";
+import { roundingHalfWidth, survivingRounding } from "./display_floor.ts";
+import type { MeasuredSet } from "./set_table.ts";
+import type { Interval } from "./zone_difference.ts";
+
+/** A mean sag over sets, and what repeating it showed. */
+export interface MeanSag {
+  /** Mean over zeroings of each zeroing's mean, in mm. */
+  readonly sag: number;
+  /** Number of readings. */
+  readonly readings: number;
+  /** Number of zeroings, which are the independent looks. */
+  readonly zeroings: number;
+  /** Standard deviation between zeroings, in mm, for two or more. */
+  readonly deviation?: number;
+  /** Standard error of the mean, in mm, for two or more. */
+  readonly standardError?: number;
+  /** Degrees of freedom. */
+  readonly dof: number;
+  /** Student interval of the mean at 95 %, rounding included, in mm. */
+  readonly interval95?: Interval;
+}
+
+/** A radius with the interval that repeating alone supports. */
+export interface RadiusOfSag {
+  /** Radius of curvature in mm. */
+  readonly radius: Millimetres;
+  /** The 95 % interval of repeating alone (ring and gauge apart), in mm. */
+  readonly interval95?: Interval;
+  /** Change of radius for 1 mm of sag. */
+  readonly perSag: number;
+}
+
+/**
+ * Averages sags over zeroings.
+ *
+ * Readings of one zeroing share its zero, so only zeroings count as
+ * independent looks at the radius. The interval joins Student's t with what
+ * two roundings (reading and zero) may hide, as far as the scatter between
+ * zeroings has not been shown to average it out.
+ *
+ * @param sags Sag of each reading in mm.
+ * @param zeroings The zeroing of each, in the same order.
+ * @param step Display step in mm, at least 0.
+ * @returns The mean and its scatter.
+ *
+ * @example
+ * ```ts
+ * import { meanSag } from "sagbook/zones/session_radius.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const { sag, dof } = meanSag([0.715, 0.716, 0.715], ["1", "2", "3"], 0);
+ * equal(sag.toFixed(6), "0.715333");
+ * equal(dof, 2);
+ * ```
+ */
+export function meanSag(
+  sags: readonly number[],
+  zeroings: readonly string[],
+  step: number,
+): MeanSag {
+  const sums = new Map<string, { sum: number; count: number }>();
+  sags.forEach((sag, index) => {
+    const entry = sums.get(zeroings[index]);
+    if (entry) {
+      entry.sum += sag;
+      entry.count++;
+    } else sums.set(zeroings[index], { sum: sag, count: 1 });
+  });
+  const means = [...sums.values()].map(({ sum, count }) => sum / count);
+  const n = means.length;
+  const sag = means.reduce((sum, mean) => sum + mean, 0) / n;
+  const base = { sag, readings: sags.length, zeroings: n, dof: n - 1 };
+  if (n < 2) return base;
+  const squares = means.reduce((sum, mean) => sum + (mean - sag) ** 2, 0);
+  const deviation = Math.sqrt(squares / (n - 1));
+  const standardError = deviation / Math.sqrt(n);
+  const dof = n - 1;
+  const hidden = step === 0 ? 0 : step * survivingRounding(
+    (deviation / step) ** 2,
+    dof,
+    chiSquareQuantile(0.05, dof, "upper"),
+  );
+  const half = Math.hypot(
+    studentTQuantile(0.025, dof, "upper") * standardError,
+    roundingHalfWidth(0.05) * hidden,
+  );
+  const interval95 = { low: sag - half, high: sag + half };
+  return { ...base, deviation, standardError, interval95 };
+}
+
+/**
+ * Averages whole sets: each place of a set counts equally, each zeroing once.
+ *
+ * @param sets The sets.
+ * @param step Display step in mm, at least 0.
+ * @returns The mean that is the sag of the surface if it is a sphere.
+ *
+ * @example
+ * ```ts
+ * import { meanOfSets } from "sagbook/zones/session_radius.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const cells = [0.71, 0.72].map((sag) => ({ sag, readings: 1 }));
+ * equal(meanOfSets([{ label: "", zeroing: "1", cells }], 0).sag, 0.715);
+ * ```
+ */
+export function meanOfSets(
+  sets: readonly MeasuredSet[],
+  step: number,
+): MeanSag {
+  const sags: number[] = [];
+  const zeroings: string[] = [];
+  for (const { cells, zeroing } of sets) {
+    for (const cell of cells) {
+      if (!cell) continue;
+      sags.push(cell.sag);
+      zeroings.push(zeroing);
+    }
+  }
+  return meanSag(sags, zeroings, step);
+}
+
+/**
+ * Turns a mean sag and its interval into a radius.
+ *
+ * Averages are taken in sag and turned round once: averaging radii is biased
+ * by about R (σ/s)² and hides the display step.
+ *
+ * @param mean The mean sag.
+ * @param feet Feet of the ring, in mm.
+ * @param form Which way the surface curves.
+ * @returns Undefined when no radius belongs to the mean (not above 0, or above
+ * the foot circle's radius); without an interval when its lower end reaches 0.
+ *
+ * @example
+ * ```ts
+ * import { meanSag, radiusOfSag } from "sagbook/zones/session_radius.ts";
+ * import { millimetres as mm } from "sagbook/units/length.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const mean = meanSag([0.715, 0.716, 0.715], ["1", "2", "3"], 0.001);
+ * const feet = { circleRadius: mm(60), ballRadius: mm(3) };
+ * equal(radiusOfSag(mean, feet, "concave")?.radius.toFixed(3), "2519.667");
+ * ```
+ */
+export function radiusOfSag(
+  mean: MeanSag,
+  feet: Feet,
+  form: SurfaceForm,
+): RadiusOfSag | undefined {
+  const { sag, interval95 } = mean;
+  const limit = feet.circleRadius;
+  if (!(sag > 0 && sag <= limit)) return undefined;
+  const at = (value: number): Millimetres =>
+    radiusFromSag(millimetres(value), feet, form);
+  const radius = at(sag);
+  const perSag = radiusSensitivities(millimetres(sag), feet, form).sag;
+  const open = interval95 === undefined || interval95.low <= 0 ||
+    interval95.high > limit;
+  return {
+    radius,
+    perSag,
+    ...(open
+      ? {}
+      : { interval95: { low: at(interval95.high), high: at(interval95.low) } }),
+  };
+}

@@ -1,0 +1,134 @@
+/**
+ * What the gauge could not have seen in a session.
+ *
+ * @module
+ */
+import { contactRadii } from "../geometry/contact_points.ts";
+import type { SurfaceForm } from "../geometry/feet.ts";
+import { relativeFootDegrees } from "../geometry/foot_direction.ts";
+import type { RingShape } from "../geometry/ring.ts";
+import type { Reading } from "../records/reading.ts";
+import { type Millimetres, millimetres } from "../units/length.ts";
+import { footClass } from "./place.ts";
+
+/** One thing that these readings could not show, however large. */
+export type Unseen =
+  /** Three feet measure mean curvature; astigmatism has none. */
+  | { readonly kind: "astigmatism" }
+  /** A bar measures along one line only. */
+  | { readonly kind: "across the bar" }
+  /** Only the centre was read. */
+  | { readonly kind: "zones" }
+  /** No foot ever touched beyond this distance from the centre. */
+  | {
+    readonly kind: "rim";
+    /** Outermost place a foot touched, in mm. */
+    readonly beyond: Millimetres;
+    /** Half diameter less the bevel, in mm. */
+    readonly rim: Millimetres;
+    /** True when turning one foot outward would reach further. */
+    readonly twoFeetOut: boolean;
+  }
+  /** No set read both ends of a diameter. */
+  | { readonly kind: "coma" }
+  /** The ring never stood otherwise at one place. */
+  | { readonly kind: "trefoil" }
+  /** The direction of the feet was not written down. */
+  | { readonly kind: "direction unknown"; readonly readings: number };
+
+/**
+ * Lists what a session could not have seen.
+ *
+ * @param readings Readings of the work, of one session and ring.
+ * @param shape The ring or bar.
+ * @param form Which way the surface curves.
+ * @param radius Radius of curvature in mm; a nominal one will do.
+ * @param rim Half diameter less the bevel, in mm.
+ * @param bothEnds Whether some set read both ends of a diameter.
+ * @returns In the order of importance; astigmatism always stands first for
+ * three feet.
+ *
+ * @example One reading at the centre
+ * ```ts
+ * import { unseenBy } from "sagbook/zones/unseen.ts";
+ * import { millimetres as mm } from "sagbook/units/length.ts";
+ * import { deepEqual } from "node:assert/strict";
+ *
+ * const shape = { kind: "balls", circleRadius: mm(60), ballRadius: mm(3), probeOffset: mm(0) } as const;
+ * const reading = { offset: mm(0), foot: { kind: "unknown" } } as unknown as
+ *   Parameters<typeof unseenBy>[0][number];
+ * const unseen = unseenBy([reading], shape, "concave", mm(2520), mm(100), false);
+ * deepEqual(unseen.map(({ kind }) => kind), ["astigmatism", "zones", "rim"]);
+ * ```
+ */
+export function unseenBy(
+  readings: readonly Reading[],
+  shape: RingShape,
+  form: SurfaceForm,
+  radius: Millimetres,
+  rim: Millimetres,
+  bothEnds: boolean,
+): readonly Unseen[] {
+  const unseen: Unseen[] = [];
+  if (shape.kind === "balls") unseen.push({ kind: "astigmatism" });
+  if (shape.kind === "bar") unseen.push({ kind: "across the bar" });
+  const offCentre = readings.filter(({ offset }) => offset !== 0);
+  if (offCentre.length === 0) unseen.push({ kind: "zones" });
+  let beyond = 0;
+  let twoFeetOut = true;
+  for (const { offset, diameterDegrees, foot } of readings) {
+    const relative = relativeFootDegrees(foot, diameterDegrees, offset);
+    const { feet, innermost, outermost } = contactRadii(
+      shape,
+      form,
+      radius,
+      offset,
+      relative,
+    );
+    // With an unknown direction only the two-feet-out reach is certain.
+    const certain = feet.length > 0 || shape.kind === "edge" || offset === 0
+      ? outermost
+      : shape.kind === "bar"
+      ? innermost
+      : contactRadii(shape, form, radius, offset, 180).outermost;
+    beyond = Math.max(beyond, certain);
+    if (
+      offset !== 0 &&
+      footClass({ offset, diameterDegrees, foot }, true) === "foot out"
+    ) {
+      twoFeetOut = false;
+    }
+  }
+  if (rim - beyond > 0.5) {
+    unseen.push({
+      kind: "rim",
+      beyond: millimetres(beyond),
+      rim,
+      twoFeetOut: twoFeetOut && offCentre.length > 0 && shape.kind === "balls",
+    });
+  }
+  if (offCentre.length > 0 && !bothEnds) unseen.push({ kind: "coma" });
+  if (offCentre.length > 0 && shape.kind === "balls" && !turned(offCentre)) {
+    unseen.push({ kind: "trefoil" });
+  }
+  const unknown =
+    offCentre.filter((reading) =>
+      footClass(reading, shape.kind !== "edge") === "unknown"
+    ).length;
+  if (unknown > 0) {
+    unseen.push({ kind: "direction unknown", readings: unknown });
+  }
+  return unseen;
+}
+
+/** Whether the ring stood in two directions, as seen from the work, somewhere. */
+function turned(readings: readonly Reading[]): boolean {
+  const seen = new Set<number>();
+  for (const { foot, diameterDegrees, offset } of readings) {
+    const relative = relativeFootDegrees(foot, diameterDegrees, offset);
+    if (relative === undefined || diameterDegrees === undefined) continue;
+    const inWork = relative + diameterDegrees + (offset < 0 ? 180 : 0);
+    seen.add(Math.round((((inWork % 120) + 120) % 120) / 15) % 8);
+  }
+  return seen.size > 1;
+}
