@@ -1,0 +1,105 @@
+import type { KernelExit } from "./kernel_error.ts";
+import { parentEnvironment, signalProcess } from "./system.ts";
+
+/** What the caller may set on a kernel's process. */
+export interface ProcessSettings {
+  readonly cwd?: string;
+  readonly env?: Readonly<Record<string, string>>;
+  readonly onLog?: (text: string) => void;
+}
+
+const LOG_KEPT = 8_192;
+
+/** A kernel's process: its own log is kept, and it never outlives this one. */
+export class KernelProcess {
+  readonly exited: Promise<KernelExit>;
+  /** True once the process was asked to end. */
+  expected = false;
+  #child: Deno.ChildProcess;
+  #log = "";
+  #ended = false;
+
+  constructor(command: readonly string[], settings: ProcessSettings) {
+    const [program, ...args] = command;
+    this.#child = new Deno.Command(program, {
+      args,
+      cwd: settings.cwd,
+      env: { ...settings.env, ...parentEnvironment() },
+      stdin: "null",
+      stdout: "piped",
+      stderr: "piped",
+    }).spawn();
+    const drained = [this.#child.stdout, this.#child.stderr].map((stream) =>
+      this.#drain(stream, settings.onLog)
+    );
+    const kill = () => this.kill();
+    globalThis.addEventListener("unload", kill);
+    this.exited = this.#child.status.then(async ({ code, signal }) => {
+      this.#ended = true;
+      globalThis.removeEventListener("unload", kill);
+      // A grandchild may hold the pipe open; do not wait for it.
+      await settled(Promise.all(drained), 200);
+      for (const cancel of this.#readers) cancel();
+      return { code, signal, expected: this.expected, log: this.#log };
+    });
+  }
+
+  #readers: (() => void)[] = [];
+
+  get pid(): number {
+    return this.#child.pid;
+  }
+
+  get log(): string {
+    return this.#log;
+  }
+
+  interrupt(): void {
+    if (!this.#ended) signalProcess(this.#child, "interrupt");
+  }
+
+  stop(): void {
+    this.expected = true;
+    if (!this.#ended) signalProcess(this.#child, "stop");
+  }
+
+  kill(): void {
+    if (!this.#ended) signalProcess(this.#child, "kill");
+  }
+
+  async #drain(
+    stream: ReadableStream<Uint8Array>,
+    onLog?: (text: string) => void,
+  ): Promise<void> {
+    const reader = stream.getReader();
+    this.#readers.push(() => reader.cancel().catch(() => {}));
+    const decoder = new TextDecoder();
+    try {
+      for (;;) {
+        const { done, value } = await reader.read();
+        if (done) return;
+        const text = decoder.decode(value, { stream: true });
+        this.#log = (this.#log + text).slice(-LOG_KEPT);
+        onLog?.(text);
+      }
+    } catch {
+      // The pipe was given up.
+    }
+  }
+}
+
+/** Waits for a promise, but no longer than the limit in ms; tells if it came. */
+export async function settled(
+  promise: Promise<unknown>,
+  limit: number,
+): Promise<boolean> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const late = new Promise<boolean>((resolve) =>
+    timer = setTimeout(() => resolve(false), limit)
+  );
+  try {
+    return await Promise.race([promise.then(() => true, () => true), late]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
