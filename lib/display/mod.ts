@@ -21,3 +21,6 @@
  * @module
  */
 export { type Displayable, jupyterDisplay, type MimeBundle } from "./bundle.ts";
+export { escapeHtml } from "./escape_html.ts";
+export { Markup, markup, type MarkupPart } from "./markup.ts";
+export { table, type TableOptions, type TableValue } from "./table.ts";

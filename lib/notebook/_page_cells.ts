@@ -1,0 +1,90 @@
+/**
+ * The cells of a notebook as the parts of a page.
+ *
+ * @module
+ */
+import { escapeHtml } from "../display/escape_html.ts";
+import type { CodeRenderer } from "./_code_markup.ts";
+import { outputMarkup, type OutputTools } from "./_output_markup.ts";
+import { type Cell, cellTags, type CodeCell } from "./document.ts";
+
+/** Turns cells into HTML, one after the other. */
+export class PageCells {
+  readonly #tools: OutputTools;
+  readonly #code: CodeRenderer;
+  readonly #language: string;
+  readonly #isReader: boolean;
+  #held: string[] = [];
+
+  constructor(
+    tools: OutputTools,
+    code: CodeRenderer,
+    language: string,
+    isReader: boolean,
+  ) {
+    this.#tools = tools;
+    this.#code = code;
+    this.#language = language;
+    this.#isReader = isReader;
+  }
+
+  #fold(blocks: readonly string[]): string {
+    if (blocks.length === 0) return "";
+    const words = this.#isReader ? "How this was computed" : "Show the code";
+    const code = blocks.map((block) =>
+      `<pre class="sb-code" tabindex="0"><code>${block}</code></pre>`
+    ).join("");
+    return `<details class="sb-fold"><summary>${words}</summary>${code}</details>`;
+  }
+
+  #codeCell(cell: CodeCell, ordinal: number): string {
+    const tags = cellTags(cell);
+    const source = cell.source.replace(/\r\n?/g, "\n").replace(/\s+$/, "");
+    const hasCode = !tags.includes("remove-input") && source !== "";
+    const block = hasCode ? [this.#code(source, this.#language)] : [];
+    const outputs = tags.includes("remove-output") ? [] : cell.outputs;
+    const shown = outputs.map((output, index) =>
+      outputMarkup(output, {
+        scope: `c${ordinal}-${index + 1}`,
+        label: `cell ${ordinal}` +
+          (outputs.length > 1 ? `, output ${index + 1}` : ""),
+      }, this.#tools)
+    ).join("\n");
+    if (!this.#isReader) return this.#section(this.#fold(block) + shown);
+    this.#held.push(...block);
+    if (shown === "") return "";
+    const fold = this.#fold(this.#held);
+    this.#held = [];
+    return this.#section(shown + fold);
+  }
+
+  #section(inner: string): string {
+    return inner.trim() === "" ? "" : `<div class="sb-cell">\n${inner}\n</div>`;
+  }
+
+  /** One cell; empty if it shows nothing. */
+  cell(cell: Cell, ordinal: number): string {
+    if (cellTags(cell).includes("remove-cell")) return "";
+    switch (cell.cell_type) {
+      case "code":
+        return this.#codeCell(cell, ordinal);
+      case "markdown":
+        return this.#section(
+          this.#tools.markdown(cell.source, cell.attachments),
+        );
+      case "raw":
+        return this.#section(
+          cell.source.trim() === ""
+            ? ""
+            : `<pre class="sb-text" tabindex="0">${
+              escapeHtml(cell.source)
+            }</pre>`,
+        );
+    }
+  }
+
+  /** Code still waiting for a result, at the end of the page. */
+  rest(): string {
+    return this.#section(this.#fold(this.#held));
+  }
+}

@@ -1,0 +1,89 @@
+/**
+ * The look of an exported page, on a screen and on paper.
+ *
+ * @module
+ */
+
+/** Style rules: two palettes, the column, the parts, narrow screens, paper. */
+export const PAGE_STYLE = `
+:root{color-scheme:light dark;--paper:#fbfaf7;--ink:#20242a;--soft:#5b626c;--line:#d9d6cd;--well:#f2f0ea;
+--accent:#1d5c63;--alarm:#9c2b22;--alarm-well:#fbeeec;--key:#7a3f8f;--text:#2f6b34;--number:#1c5d99;--remark:#646a58}
+@media (prefers-color-scheme:dark){:root{--paper:#171a1d;--ink:#e3e1da;--soft:#a3a89f;--line:#3a3f44;--well:#20252a;
+--accent:#84c5c4;--alarm:#f0a49b;--alarm-well:#35211f;--key:#d2a8e0;--text:#a5cf9f;--number:#92c1ec;--remark:#a0a491}}
+*{box-sizing:border-box}
+html{font:17px/1.55 "Source Serif 4","Charter","Georgia",serif;background:var(--paper);color:var(--ink);
+-webkit-text-size-adjust:100%;text-size-adjust:100%}
+body{margin:0}
+.sb-skip{position:absolute;left:-100vw;background:var(--paper);color:var(--accent);padding:.4rem .8rem}
+.sb-skip:focus{left:.5rem;top:.5rem;z-index:2}
+.sb-head,main,.sb-foot{max-width:50rem;margin:0 auto;padding:0 1.25rem}
+.sb-head{padding-top:1.4rem}
+.sb-head p,.sb-foot{color:var(--soft);font-size:.85rem;margin:.1rem 0}
+.sb-foot{border-top:1px solid var(--line);margin-top:2.5rem;padding-top:.7rem;padding-bottom:1.5rem;max-width:47.5rem}
+h1,h2,h3,h4,h5,h6{line-height:1.25;font-weight:600;margin:1.7em 0 .5em;overflow-wrap:break-word}
+h1{font-size:1.5rem;margin:0 0 .6rem}h2{font-size:1.22rem}h3{font-size:1.06rem}h4,h5,h6{font-size:1rem;color:var(--soft)}
+p,ul,ol,dl,blockquote{margin:.7em 0}
+main{overflow-wrap:break-word}
+main>:first-child,.sb-cell>:first-child{margin-top:0}
+.sb-cell{margin:.9rem 0}
+a{color:var(--accent)}
+blockquote{border-left:3px solid var(--line);padding-left:1rem;color:var(--soft);margin-left:0}
+code,pre,kbd,samp{font:.82rem/1.5 "DejaVu Sans Mono","Menlo","Consolas",monospace}
+p code,li code,td code{background:var(--well);padding:.05em .3em;border-radius:3px}
+pre{margin:.5rem 0;white-space:pre;overflow-x:auto}
+.sb-code,.sb-text{padding:.6rem .8rem;border-radius:5px;background:var(--well)}
+.sb-text{max-height:32rem;overflow:auto;white-space:pre-wrap;overflow-wrap:anywhere;background:none;border:1px solid var(--line)}
+summary{cursor:pointer;color:var(--soft);font-size:.85rem;width:fit-content;padding:.15rem 0}
+summary:hover{color:var(--accent)}
+:focus-visible{outline:2px solid var(--accent);outline-offset:2px}
+.sb-scroll{overflow-x:auto;margin:.7rem 0}
+table{border-collapse:collapse;font-size:.92rem;font-variant-numeric:tabular-nums lining-nums}
+caption{text-align:left;color:var(--soft);padding-bottom:.35rem}
+th,td{padding:.3rem .8rem .3rem 0;border-bottom:1px solid var(--line);text-align:left;vertical-align:top}
+thead th{border-bottom:1.5px solid var(--soft);font-weight:600}
+th:last-child,td:last-child{padding-right:0}
+.sb-figure{margin:1rem 0;overflow-x:auto}
+.sb-figure svg,.sb-figure img,main img{max-width:100%;height:auto}
+.sb-figure figure{margin:0;max-width:100%}
+@media (prefers-color-scheme:dark){.sb-figure{background:#fbfaf7;color:#20242a;border-radius:5px;padding:.6rem}}
+.sb-math{overflow-x:auto;overflow-y:hidden;padding:.2rem 0;text-align:center}
+math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math;font-size:1.08em}
+.sb-fault{color:var(--alarm)}
+.sb-note{color:var(--soft);font-size:.85rem;margin:.3rem 0}
+.sb-stderr{border-left:3px solid var(--line);padding-left:.8rem}
+.sb-error,.sb-banner{border-left:4px solid var(--alarm);background:var(--alarm-well);padding:.5rem .9rem;border-radius:0 5px 5px 0;margin:.8rem 0}
+.sb-error p,.sb-banner p{margin:.2rem 0}.sb-error strong,.sb-banner strong{color:var(--alarm)}
+.sb-words{white-space:pre-wrap;overflow-wrap:anywhere}
+.bold{font-weight:700}.t-red{color:var(--alarm)}.t-green{color:var(--text)}.t-blue{color:var(--number)}
+.t-magenta{color:var(--key)}.t-cyan{color:var(--accent)}.t-yellow{color:var(--remark)}.t-black,.t-white{color:var(--soft)}
+.hljs-keyword,.hljs-built_in,.hljs-literal,.hljs-type{color:var(--key)}
+.hljs-string,.hljs-regexp,.hljs-subst .hljs-string{color:var(--text)}
+.hljs-number,.hljs-symbol{color:var(--number)}
+.hljs-comment,.hljs-doctag,.hljs-meta{color:var(--remark);font-style:italic}
+.hljs-title,.hljs-title.class_,.hljs-title.function_{color:var(--accent)}
+.hljs-subst,.hljs-params,.hljs-property,.hljs-attr{color:inherit}
+@media (max-width:30rem){html{font-size:16px}.sb-head,main,.sb-foot{padding-left:.9rem;padding-right:.9rem}th,td{padding-right:.6rem}}
+@page{margin:18mm 16mm}
+@media print{
+:root{color-scheme:light;--paper:#fff;--ink:#000;--soft:#444;--line:#bbb;--well:#f4f4f4;--accent:#0d3f45;--alarm:#8a1f17;--alarm-well:#fff;
+--key:#4b2a59;--text:#1f4a23;--number:#143f69;--remark:#555}
+html{font-size:10.5pt}
+.sb-head,main,.sb-foot{max-width:none;padding:0}
+.sb-skip,.sb-fold,.sb-error details{display:none}
+.sb-scroll,.sb-figure,.sb-math,pre,.sb-text{overflow:visible;max-height:none}
+pre{white-space:pre-wrap;overflow-wrap:anywhere}
+table{max-width:100%;font-size:9pt}td,th{overflow-wrap:anywhere}
+.sb-figure{background:none;color:inherit;padding:0}
+.sb-figure svg,.sb-figure img{max-height:23cm}
+.sb-figure,.sb-math,tr,img,svg{break-inside:avoid}
+h1,h2,h3,h4,h5,h6,caption{break-after:avoid}
+thead{display:table-header-group}
+p,li{orphans:3;widows:3}
+a[href^="http"]::after{content:" (" attr(href) ")";font-size:.85em;overflow-wrap:anywhere}
+}
+`.trim();
+
+/** Added when the code is to be printed: its folds open on paper. */
+export const PRINT_CODE_STYLE = `
+@media print{.sb-fold{display:block}.sb-fold>summary{list-style:none}.sb-fold::details-content{content-visibility:visible;height:auto;display:block}}
+`.trim();

@@ -1,0 +1,177 @@
+/**
+ * A notebook to one self-contained HTML page.
+ *
+ * @module
+ */
+import { escapeHtml } from "../display/escape_html.ts";
+import { loadHighlighter } from "./_code_markup.ts";
+import { loadMarkdown, Outline } from "./_markdown_markup.ts";
+import { loadMath } from "./_math_markup.ts";
+import { PageCells } from "./_page_cells.ts";
+import { PAGE_STYLE, PRINT_CODE_STYLE } from "./_page_style.ts";
+import {
+  type Cell,
+  cellTags,
+  isJsonObject,
+  type Notebook,
+} from "./document.ts";
+
+/** How a page is made. */
+export interface ExportOptions {
+  /** The page's title; left out, the first heading of level 1 in the notebook. */
+  readonly title?: string;
+  /** A line under the title. */
+  readonly subtitle?: string;
+  /** A line at the foot, such as the program's version. */
+  readonly footer?: string;
+  /** Language of the texts, as in `en` (default) or `de-CH`. */
+  readonly language?: string;
+  /**
+   * `full` (default) folds each cell's code above its results. `reader` shows
+   * results first and folds the code that led to them below, as "How this was
+   * computed"; code of cells without results goes to the next with results.
+   */
+  readonly layout?: "full" | "reader";
+  /** True: the code is printed too. Default false. */
+  readonly printCode?: boolean;
+  /** Why the page is not to be trusted as a whole; shown as its first line. */
+  readonly incomplete?: string;
+}
+
+/** The first heading of level 1, and the cells without it. */
+function takeTitle(cells: readonly Cell[]): [string | undefined, Cell[]] {
+  for (const [index, cell] of cells.entries()) {
+    if (cell.cell_type !== "markdown") continue;
+    const found = /^\s*# +([^\n]+?)(?: +#+)?[ \t\r]*(?:\n|$)/.exec(cell.source);
+    if (found === null) return [undefined, [...cells]];
+    const rest = cell.source.slice(found[0].length);
+    const shown = [...cells];
+    shown[index] = { ...cell, source: rest };
+    return [found[1].replace(/[*_`]/g, ""), shown];
+  }
+  return [undefined, [...cells]];
+}
+
+/** A failing cell that nobody expected to fail makes the page incomplete. */
+function failedCell(cells: readonly Cell[]): string | undefined {
+  const index = cells.findIndex((cell) =>
+    cell.cell_type === "code" &&
+    !cellTags(cell).includes("raises-exception") &&
+    cell.outputs.some((output) => output.output_type === "error")
+  );
+  return index < 0
+    ? undefined
+    : `cell ${index + 1} of the notebook stopped with an error.`;
+}
+
+/**
+ * Nothing in the page may run or load: what comes from a cell is cleaned, and
+ * this tells the browser to refuse the rest.
+ */
+const POLICY =
+  "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
+
+/**
+ * Makes one HTML file of a notebook as it stands; nothing is run.
+ *
+ * The page holds its own style for screens (light and dark, from 360 px of
+ * width), and for paper (A4 and Letter, without code unless asked for). It has
+ * no script, asks no host for anything, and forbids both by its content
+ * security policy. HTML and SVG in outputs are written anew from an
+ * allow-list, with ids made unique and styles kept to their own output; raw
+ * HTML in Markdown shows as typed.
+ *
+ * The tags `remove-cell`, `remove-input` and `remove-output` leave out what
+ * they say. A cell that stopped with an error, and is not tagged
+ * `raises-exception`, puts a warning at the top.
+ *
+ * @param notebook What to show.
+ * @param options Title, layout and the like.
+ * @returns The file's text; equal input gives equal text.
+ *
+ * @example
+ * ```ts
+ * import { exportHtml } from "sagbook/notebook/export_html.ts";
+ * import { match } from "node:assert/strict";
+ *
+ * const page = await exportHtml({
+ *   metadata: {},
+ *   cells: [{
+ *     cell_type: "markdown",
+ *     id: "a",
+ *     metadata: {},
+ *     source: "# Blank 7\n\nSag $s$ at the centre",
+ *   }],
+ * });
+ * match(page, /<h1>Blank 7<\/h1>/);
+ * match(page, /<math/);
+ * ```
+ */
+export async function exportHtml(
+  notebook: Notebook,
+  options: ExportOptions = {},
+): Promise<string> {
+  const [found, cells] = options.title === undefined
+    ? takeTitle(notebook.cells)
+    : [options.title, notebook.cells];
+  const title = found ?? "Notebook";
+  const [math, code] = await Promise.all([loadMath(), loadHighlighter()]);
+  const outline = new Outline();
+  const markdown = await loadMarkdown(outline, math, code);
+  const info = notebook.metadata.language_info;
+  const spec = notebook.metadata.kernelspec;
+  const language =
+    (isJsonObject(info) && typeof info.name === "string"
+      ? info.name
+      : undefined) ??
+      (isJsonObject(spec) && typeof spec.language === "string"
+        ? spec.language
+        : "typescript");
+  const page = new PageCells(
+    { markdown, math },
+    code,
+    language,
+    options.layout === "reader",
+  );
+  const body = cells.map((cell, index) => page.cell(cell, index + 1));
+  const why = options.incomplete ?? failedCell(notebook.cells);
+  const parts = [
+    why === undefined
+      ? ""
+      : `<div class="sb-banner" role="note"><p><strong>This page is incomplete:</strong> ${
+        escapeHtml(why)
+      }</p></div>`,
+    ...body,
+    page.rest(),
+  ].filter((part) => part !== "");
+  const style = PAGE_STYLE + (options.printCode ? `\n${PRINT_CODE_STYLE}` : "");
+  const line = (text: string | undefined) =>
+    text === undefined ? "" : `\n<p>${escapeHtml(text)}</p>`;
+  const foot = options.footer === undefined
+    ? ""
+    : `<footer class="sb-foot">${escapeHtml(options.footer)}</footer>\n`;
+  return `<!doctype html>
+<html lang="${escapeHtml(options.language ?? "en")}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${POLICY}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="referrer" content="no-referrer">
+<title>${escapeHtml(title)}</title>
+<link rel="icon" href="data:,">
+<style>
+${style}
+</style>
+</head>
+<body>
+<a class="sb-skip" href="#content">Skip to the content</a>
+<header class="sb-head">
+<h1>${escapeHtml(title)}</h1>${line(options.subtitle)}
+</header>
+<main id="content" tabindex="-1">
+${parts.join("\n")}
+</main>
+${foot}</body>
+</html>
+`;
+}

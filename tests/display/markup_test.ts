@@ -1,0 +1,55 @@
+import { deepEqual, equal, throws } from "node:assert/strict";
+import {
+  escapeHtml,
+  jupyterDisplay,
+  Markup,
+  markup,
+  table,
+} from "sagbook/display/mod.ts";
+
+Deno.test("escapeHtml() leaves none of the five characters that HTML reads", () => {
+  equal(
+    escapeHtml(`<a href="x" title='y'>&amp;`),
+    "&lt;a href=&quot;x&quot; title=&#39;y&#39;&gt;&amp;amp;",
+  );
+});
+
+Deno.test("markup escapes texts, joins lists, and takes only Markup as it is", () => {
+  const note = `"><script>alert(1)</script>`;
+  const parts = [1, " < ", new Markup("<b>2</b>"), null, undefined];
+  const made = markup`<p title="${note}">${parts}</p>`;
+  equal(
+    made.html,
+    '<p title="&quot;&gt;&lt;script&gt;alert(1)&lt;/script&gt;">1 &lt; <b>2</b></p>',
+  );
+  equal(`${made}`, made.html);
+});
+
+Deno.test("table() gives text, Markdown and HTML, with the user's words as typed", async () => {
+  const rows = [
+    { zone: "centre | <b>", "R / mm": 3000.4, n: 5 },
+    { zone: "edge", "R / mm": null, n: 12 },
+  ];
+  deepEqual(await table(rows, { caption: "Zones" })[jupyterDisplay](), {
+    "text/plain":
+      "Zones\nzone          R / mm  n\n────────────  ──────  ──\ncentre | <b>  3000.4  5\nedge                  12",
+    "text/markdown":
+      "Zones\n\n| zone | R / mm | n |\n| --- | ---: | ---: |\n| centre \\| \\<b\\> | 3000.4 | 5 |\n| edge |  | 12 |",
+    "text/html":
+      '<table><caption>Zones</caption><thead><tr><th scope="col">zone</th><th scope="col" style="text-align:right">R / mm</th><th scope="col" style="text-align:right">n</th></tr></thead><tbody><tr><td>centre | &lt;b&gt;</td><td style="text-align:right">3000.4</td><td style="text-align:right">5</td></tr><tr><td>edge</td><td style="text-align:right"></td><td style="text-align:right">12</td></tr></tbody></table>',
+  });
+});
+
+Deno.test("table() refuses a number that is not finite, and takes the columns asked for", async () => {
+  throws(() => table([{ R: NaN }]), {
+    name: "RangeError",
+    message:
+      'Cannot show a table as its numbers must be finite: current value is NaN in column "R"',
+  });
+  const { "text/plain": text } = await table([{ a: 1, b: "x" }], {
+    columns: ["b"],
+  })[jupyterDisplay]();
+  equal(text, "b\n─\nx");
+  const { "text/plain": none } = await table([])[jupyterDisplay]();
+  equal(none, "\n");
+});

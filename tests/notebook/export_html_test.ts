@@ -1,0 +1,222 @@
+import { deepEqual, doesNotMatch, equal, match, ok } from "node:assert/strict";
+import {
+  type CodeCell,
+  exportHtml,
+  formatNotebook,
+  type JsonObject,
+  type Notebook,
+  readNotebook,
+} from "sagbook/notebook/mod.ts";
+import { casePath } from "./_case.ts";
+
+const markdown = (source: string): Notebook => ({
+  metadata: {},
+  cells: [{ cell_type: "markdown", id: "m", metadata: {}, source }],
+});
+const shown = (data: JsonObject, metadata: JsonObject = {}): Notebook => ({
+  metadata: {},
+  cells: [{
+    cell_type: "code",
+    id: "c",
+    metadata: {},
+    source: "figure",
+    execution_count: 1,
+    outputs: [{ output_type: "display_data", data, metadata }],
+  }],
+});
+const body = async (notebook: Notebook) => {
+  const page = await exportHtml(notebook);
+  return page.slice(page.indexOf("<main"), page.indexOf("</main>"));
+};
+
+Deno.test("exportHtml() keeps the ids of two figures apart, and all that points at them", async () => {
+  const { notebook } = await readNotebook(casePath("D09-same-ids.ipynb"));
+  const before = formatNotebook(notebook);
+  const page = await exportHtml(notebook);
+  equal(await exportHtml(notebook), page);
+  equal(formatNotebook(notebook), before);
+  const ids = Array.from(page.matchAll(/ id="([^"]*)"/g), (found) => found[1]);
+  equal(new Set(ids).size, ids.length);
+  const second = page.slice(page.indexOf("width 300"));
+  match(second, /<clipPath id="c2-1-plot-clip-1"><rect width="290"/);
+  match(second, /clip-path="url\(#c2-1-plot-clip-1\)"/);
+  match(second, /fill="url\((?:&#39;|')#c2-1-g1(?:&#39;|')\)"/);
+  match(second, /<use href="#c2-1-p1">/);
+  match(second, /<style>:where\(#c2-1\) #c2-1-p1\{stroke:red\}<\/style>/);
+  match(page, /aria-labelledby="c2-1-t1"[^>]*><title id="c2-1-t1">width 300/);
+});
+
+Deno.test("exportHtml() shows terminal text as a terminal would, markup as typed", async () => {
+  const { notebook } = await readNotebook(casePath("D11-ansi.ipynb"));
+  const page = await exportHtml(notebook);
+  doesNotMatch(page, /\u001b|\[3[19]m/);
+  match(page, /sag &lt;b&gt;0\.000&lt;\/b&gt; &amp; R → ∞/);
+  match(
+    page,
+    /\| <span class="t-red"> &lt;b&gt;edge&lt;\/b&gt; <\/span> \|\n100%/,
+  );
+  doesNotMatch(page, /50%/);
+});
+
+Deno.test("exportHtml() obeys remove-cell, remove-input and remove-output", async () => {
+  const cell = (tag: string): CodeCell => ({
+    cell_type: "code",
+    id: tag,
+    metadata: { tags: [tag] },
+    source: `source_${tag.replace("-", "_")}`,
+    execution_count: 1,
+    outputs: [{ output_type: "stream", name: "stdout", text: `out ${tag}` }],
+  });
+  const tags = ["remove-cell", "remove-input", "remove-output", "other"];
+  const text = await body({ metadata: {}, cells: tags.map(cell) });
+  const found = (part: string) => text.includes(part);
+  deepEqual(
+    tags.map((tag) => [
+      found(`source_${tag.replace("-", "_")}`),
+      found(`out ${tag}`),
+    ]),
+    [[false, false], [false, true], [true, false], [true, true]],
+  );
+});
+
+Deno.test("exportHtml() folds the code that leads to a result below it for a reader", async () => {
+  const cell = (source: string, text: string): CodeCell => ({
+    cell_type: "code",
+    id: source,
+    metadata: {},
+    source,
+    execution_count: 1,
+    outputs: text === ""
+      ? []
+      : [{ output_type: "stream", name: "stdout", text }],
+  });
+  const page = await exportHtml({
+    metadata: {},
+    cells: [cell("step1", ""), cell("step2", "the answer"), cell("step3", "")],
+  }, { layout: "reader" });
+  const order = ["the answer", "How this was computed", "step1", "step2"]
+    .map((part) => page.indexOf(part));
+  deepEqual(order, order.toSorted((a, b) => a - b));
+  equal(page.match(/<details/g)!.length, 2);
+  ok(page.lastIndexOf("step3") > page.lastIndexOf("<details"));
+});
+
+Deno.test("exportHtml() takes the title from the first heading, once, and jumps no level", async () => {
+  const page = await exportHtml(
+    markdown("# Blank `7`\n\n#### Zones\n\n# Later\n\n## Zones"),
+  );
+  match(page, /<title>Blank 7<\/title>/);
+  deepEqual(
+    Array.from(page.matchAll(/<h(\d)[^>]*>([^<]*)/g), ([, h, t]) => [h, t]),
+    [["1", "Blank 7"], ["2", "Zones"], ["2", "Later"], ["2", "Zones"]],
+  );
+  match(page, /id="h-zones-2"/);
+  match(await exportHtml(markdown("text")), /<title>Notebook<\/title>/);
+});
+
+Deno.test("exportHtml() warns at the top of a failed or incomplete run", async () => {
+  const failed = (tags: string[]): Notebook => ({
+    metadata: {},
+    cells: [{
+      cell_type: "code",
+      id: "c",
+      metadata: { tags },
+      source: "x",
+      execution_count: 1,
+      outputs: [{
+        output_type: "error",
+        ename: "RangeError",
+        evalue: "below <0>",
+        traceback: [],
+      }],
+    }],
+  });
+  const text = await body(failed([]));
+  match(text, /^<main[^>]*>\s*<div class="sb-banner" role="note">/);
+  match(text, /cell 1 of the notebook stopped with an error/);
+  match(text, /This cell stopped with RangeError\..*below &lt;0&gt;/);
+  doesNotMatch(await body(failed(["raises-exception"])), /sb-banner/);
+  match(
+    await exportHtml(markdown("a"), { incomplete: "cell 2 ran <too> long" }),
+    /incomplete:<\/strong> cell 2 ran &lt;too&gt; long/,
+  );
+});
+
+Deno.test("exportHtml() shows the best form that a bundle has", async () => {
+  const all: JsonObject = {
+    "text/plain": "plain",
+    "text/latex": "$x$",
+    "text/markdown": "*mark*",
+    "image/png": "aGk=",
+    "image/svg+xml": "<svg><rect/></svg>",
+    "text/html": "<i>html</i>",
+  };
+  const expected: [string, RegExp][] = [
+    ["text/html", /<i>html<\/i>/],
+    [
+      "image/svg+xml",
+      /<svg role="img" aria-label="plain"><rect><\/rect><\/svg>/,
+    ],
+    ["image/png", /<img src="data:image\/png;base64,aGk=" alt="plain">/],
+    ["text/markdown", /<em>mark<\/em>/],
+    ["text/latex", /<math[^>]*display="block"/],
+    ["text/plain", /<pre[^>]*>plain<\/pre>/],
+  ];
+  const left = { ...all };
+  for (const [type, look] of expected) {
+    match(await body(shown(left)), look);
+    Reflect.deleteProperty(left, type);
+  }
+  match(
+    await body(shown({ "application/json": { a: [1] } })),
+    /&quot;a&quot;: \[/,
+  );
+  match(
+    await body(shown({ "application/x-shape": "?" })),
+    /a result of the kind application\/x-shape cannot be shown here/,
+  );
+  match(
+    await body(shown({ "text/html": "<script>1</script>", "text/plain": "p" })),
+    />p</,
+  );
+  match(
+    await body(
+      shown({ "image/png": "aGk=" }, {
+        "image/png": { width: 30, height: 20 },
+      }),
+    ),
+    /alt="Figure, cell 1" width="30" height="20"/,
+  );
+});
+
+Deno.test("exportHtml() sets formulas as MathML and leaves prices alone", async () => {
+  const text = await body(markdown(
+    "Sag $s_1$ costs $5 or $6.\n\nTyped: \\$x$ and `$y$`.\n\n$$\nR = \\frac{r^2}{2s}\n$$\n\nBad: $\\frac{1}$ and $\\href{javascript:alert(1)}{x}$.",
+  ));
+  // The forbidden command is set as its own name.
+  equal(text.match(/<math /g)!.length, 3);
+  match(
+    text,
+    /costs \$5 or \$6\.<\/p>\n<p>Typed: \$x\$ and <code>\$y\$<\/code>/,
+  );
+  match(text, /<div class="sb-math"><math[^>]*display="block"/);
+  match(text, /<code class="sb-fault"[^>]*>\\frac\{1\}<\/code>/);
+  doesNotMatch(text, /href=/);
+});
+
+Deno.test("exportHtml() is one file that forbids scripts and requests", async () => {
+  const page = await exportHtml(markdown("a"), {
+    title: "<T>",
+    subtitle: "&",
+    footer: '"',
+    language: "de-CH",
+  });
+  match(page, /^<!doctype html>\n<html lang="de-CH">/);
+  match(
+    page,
+    /Content-Security-Policy" content="default-src 'none'; style-src/,
+  );
+  match(page, /<h1>&lt;T&gt;<\/h1>\n<p>&amp;<\/p>/);
+  match(page, /<footer[^>]*>&quot;<\/footer>/);
+  doesNotMatch(page, /<script|(?:src|href)="(?:http|\/\/|\.)/);
+});
