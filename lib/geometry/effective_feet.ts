@@ -28,7 +28,8 @@ function folded(circle: Millimetres, probeOffset: Millimetres): Millimetres {
  * a convex one the inner edge, and there is no ball. Bar: half its span.
  *
  * With the probe off centre the radius found is short by d²/(2R), 0.2 µm for
- * d = 1 mm at 3000 mm; everything else is exact on a sphere.
+ * d = 1 mm at 3000 mm, when the probe's tip is a ball like the feet's; a
+ * pointed tip shows d² b/(2R²) more sag. Everything else is exact on a sphere.
  *
  * @param shape The ring or bar as made, lengths in mm.
  * @param form Which way the surface curves; it matters for a sharp edge only.
