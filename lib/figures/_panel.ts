@@ -1,0 +1,196 @@
+/**
+ * One drawing area with its axes.
+ *
+ * @module
+ */
+import {
+  type DomNode,
+  type Drawing,
+  type PlotModule,
+  writeChildren,
+} from "./_dom.ts";
+import { textWidth } from "./_text_width.ts";
+import { ID, ink } from "./_theme.ts";
+
+/** Space at the edge of a figure in px. */
+export const EDGE = 12;
+/** Font size inside panels in px. */
+export const TEXT_SIZE = 14;
+/** Height of a line of such text in px. */
+export const LINE = TEXT_SIZE * 1.3;
+
+/** One axis of a panel. */
+export interface Axis {
+  readonly domain: readonly [number, number];
+  readonly ticks: readonly number[];
+  /** Writes a tick; a line break makes two lines. */
+  readonly label: (value: number) => string;
+  readonly grid?: boolean;
+  readonly log?: boolean;
+}
+
+/** One drawing area with its axes. */
+export interface Panel {
+  /** What the vertical axis shows, with its unit; stands above the panel. */
+  readonly yTitle?: string;
+  /** What the horizontal axis shows, with its unit. */
+  readonly xTitle?: string;
+  /** Height of the drawing area in px, or a multiple of its width. */
+  readonly height: number | { readonly perWidth: number };
+  /** Left out: no axis is drawn. */
+  readonly x?: Axis;
+  readonly y?: Axis;
+  /** A second horizontal axis on top, in other numbers. */
+  readonly top?: {
+    readonly title: string;
+    readonly label: (x: number) => string;
+  };
+  /** Domains of a panel without axes. */
+  readonly domains?: {
+    readonly x: [number, number];
+    readonly y: [number, number];
+  };
+  /** Space kept free at the right for labels inside the drawing, in px. */
+  readonly right?: number;
+  /** The marks, with the size of the drawing area in px. */
+  readonly marks: (
+    Plot: PlotModule,
+    area: { width: number; height: number },
+  ) => unknown[];
+}
+
+const linesOf = (text: string) => text.split("\n");
+
+const widthOf = (label: string) =>
+  Math.max(...linesOf(label).map((line) => textWidth(line, TEXT_SIZE)));
+
+/** Where a value lies along an axis, as a share of its length. */
+function shareOf({ domain: [low, high], log }: Axis, value: number): number {
+  return log
+    ? Math.log(value / low) / Math.log(high / low)
+    : (value - low) / (high - low);
+}
+
+function marginsOf({ x, y, top, right = 0 }: Panel, width: number) {
+  const widest = Math.max(
+    0,
+    ...(y?.ticks ?? []).map((tick) => widthOf(y!.label(tick))),
+  );
+  const left = y === undefined
+    ? EDGE
+    : Math.min(EDGE + widest + 9, width * 0.6);
+  const inner = width - left - Math.max(EDGE, right);
+  const labels = (x?.ticks ?? []).flatMap((tick) =>
+    [x!.label(tick), ...(top ? [top.label(tick)] : [])]
+      .map((label) => ({
+        label,
+        share: shareOf(x!, tick),
+        half: widthOf(label) / 2,
+      }))
+  );
+  const over = (share: (l: { share: number }) => number) =>
+    Math.max(0, ...labels.map((l) => l.half + 4 - share(l) * inner));
+  const rows = Math.max(0, ...labels.map(({ label }) => linesOf(label).length));
+  return {
+    left: Math.max(left, over(({ share }) => share)),
+    right: Math.max(EDGE, right, over(({ share }) => 1 - share)),
+    top: (y === undefined ? 4 : 16) + (top === undefined ? 0 : LINE + 8),
+    bottom: rows === 0 ? 6 : 8 + rows * LINE,
+  };
+}
+
+function fits(axis: Axis, area: number): Axis["label"] {
+  const ticks = [...axis.ticks].sort((a, b) => a - b);
+  const widths = ticks.map((tick) => widthOf(axis.label(tick)));
+  const clear = (stride: number) => {
+    let end = -Infinity;
+    return ticks.every((tick, i) => {
+      if (i % stride !== 0) return true;
+      const middle = shareOf(axis, tick) * area;
+      if (middle - widths[i] / 2 < end) return false;
+      end = middle + widths[i] / 2 + 6;
+      return true;
+    });
+  };
+  let stride = 1;
+  while (stride < ticks.length && !clear(stride)) stride++;
+  const kept = new Set(ticks.filter((_, i) => i % stride === 0));
+  return (value) => kept.has(value) ? axis.label(value) : "";
+}
+
+function frame(Plot: PlotModule, panel: Panel, area: { width: number }) {
+  const { x, y, top } = panel;
+  const axis = { fontSize: TEXT_SIZE, label: null, lineHeight: 1.3 } as const;
+  const common = { color: ink("quiet"), tickSize: 5, tickPadding: 4, ...axis };
+  return [
+    x?.grid
+      ? Plot.gridX([...x.ticks], { stroke: ink("line"), strokeOpacity: 1 })
+      : null,
+    y?.grid
+      ? Plot.gridY([...y.ticks], { stroke: ink("line"), strokeOpacity: 1 })
+      : null,
+    x && Plot.axisX([...x.ticks], {
+      ...common,
+      tickFormat: fits(x, area.width),
+      anchor: "bottom",
+    }),
+    x && top && Plot.axisX([...x.ticks], {
+      ...common,
+      tickFormat: fits({ ...x, label: top.label }, area.width),
+      anchor: "top",
+    }),
+    y && Plot.axisY([...y.ticks], { ...common, tickFormat: y.label }),
+  ];
+}
+
+/** A panel that is drawn, and the room it took. */
+export interface DrawnPanel {
+  readonly svg: string;
+  readonly height: number;
+  /** Left edge of the drawing area in px. */
+  readonly left: number;
+  /** Width of the drawing area in px. */
+  readonly inner: number;
+}
+
+/** Draws a panel as wide as the figure. */
+export function drawPanel(
+  { Plot, document }: Drawing,
+  panel: Panel,
+  width: number,
+): DrawnPanel {
+  const margin = marginsOf(panel, width);
+  const inner = width - margin.left - margin.right;
+  const height = typeof panel.height === "number"
+    ? panel.height
+    : inner * panel.height.perWidth;
+  const area = { width: inner, height };
+  const domain = (axis: Axis | undefined, plain?: [number, number]) => ({
+    axis: null,
+    domain: axis === undefined ? plain : [...axis.domain],
+    type: axis?.log ? "log" as const : "linear" as const,
+  });
+  const marks = [...frame(Plot, panel, area), ...panel.marks(Plot, area)]
+    .filter(Boolean);
+  const plot = Plot.plot(
+    {
+      document,
+      width,
+      height: height + margin.top + margin.bottom,
+      marginLeft: margin.left,
+      marginRight: margin.right,
+      marginTop: margin.top,
+      marginBottom: margin.bottom,
+      x: domain(panel.x, panel.domains?.x),
+      y: domain(panel.y, panel.domains?.y),
+      marks: marks as never,
+    } as unknown as Parameters<PlotModule["plot"]>[0],
+  );
+  const svg = writeChildren(plot as unknown as DomNode, `${ID}-`, true);
+  return {
+    svg,
+    left: margin.left,
+    height: height + margin.top + margin.bottom,
+    inner,
+  };
+}

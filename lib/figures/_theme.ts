@@ -1,0 +1,106 @@
+/**
+ * The colours of every figure, for a light page, a dark page and paper.
+ *
+ * Meaning never hangs on colour: shape, line style or a word says it too. The
+ * pairs were picked here for contrast (text at least 4.5 to 1, marks 3 to 1)
+ * and keep apart for red-green and blue-yellow colour blindness.
+ *
+ * @module
+ */
+
+/** What a colour is for: [on a light page and on paper, on a dark page]. */
+export const ROLES = {
+  /** Background. */
+  paper: ["#ffffff", "#15191e"],
+  /** Text and the main marks. */
+  ink: ["#1c232b", "#e8ecf0"],
+  /** Secondary text and axes. */
+  quiet: ["#55606c", "#a9b4bf"],
+  /** Grid lines. */
+  line: ["#d4dae0", "#39424c"],
+  /** First series. */
+  first: ["#1b5e91", "#79bff0"],
+  /** Second series. */
+  second: ["#a4500f", "#f0a25e"],
+  /** Third series. */
+  third: ["#5b4a9c", "#b9a8f5"],
+  /** What asks for attention. */
+  alarm: ["#b0153b", "#ff8c9e"],
+  /** A tolerance or wanted range, as an area. */
+  band: ["#dfe9dc", "#24342a"],
+  /** The edge of such an area. */
+  bandEdge: ["#4c7a44", "#8fc487"],
+  /** An interval, as an area. */
+  haze: ["#d3e2ee", "#22384b"],
+  /** Where nothing is known. */
+  veil: ["#e6e8eb", "#2a3037"],
+  /** Steps of a departure, from well below to well above. */
+  low3: ["#0d3f6b", "#a9d6fb"],
+  low2: ["#2f74ab", "#5b9fd6"],
+  low1: ["#86b4d8", "#33668f"],
+  mid: ["#868f98", "#7b858f"],
+  high1: ["#e0a878", "#87592e"],
+  high2: ["#b8641f", "#d08a46"],
+  high3: ["#7a3606", "#ffcf9b"],
+} as const;
+
+/** The name of a colour's use. */
+export type Role = keyof typeof ROLES;
+
+/** The colour of a role as a mark option; the serialiser turns it into a class. */
+export function ink(role: Role): string {
+  return `var(--${role})`;
+}
+
+const TOKEN = /^var\(--([a-zA-Z0-9]+)\)$/;
+
+/** The role that a `fill` or `stroke` names, if it names one. */
+export function roleOf(value: string): Role | undefined {
+  if (value === "currentColor") return "ink";
+  const name = TOKEN.exec(value)?.[1];
+  return name !== undefined && name in ROLES ? name as Role : undefined;
+}
+
+/** Where a figure's own id will stand. */
+export const ID = "\uE000id\uE001";
+
+/** Where the light colour of a role will stand. */
+export function standIn(role: Role): string {
+  return `\uE000${role}\uE001`;
+}
+
+/** Fills the stand-ins for colours, and finds which classes are in use. */
+export function painted(svg: string): { text: string; classes: string[] } {
+  const names = [...svg.matchAll(/ class="([^"]*)"/g)]
+    .flatMap(([, list]) => list.split(" "))
+    .filter((name) => /^[fs]-/.test(name) && name.slice(2) in ROLES);
+  const text = svg.replace(
+    /\uE000([a-zA-Z0-9]+)\uE001/g,
+    (found, role) => role in ROLES ? ROLES[role as Role][0] : found,
+  );
+  return { text, classes: [...new Set(names)] };
+}
+
+/**
+ * The style sheet of one figure, for the roles it uses.
+ *
+ * The attributes already carry the light colours, so that a program without
+ * style sheets prints the figure right; a page overrides a role by setting
+ * `--figure-ROLE`.
+ *
+ * @param id The id of the figure's root, which every rule is bound to.
+ * @param classes Classes in use: `f-ROLE` for fills, `s-ROLE` for strokes.
+ */
+export function styleSheet(id: string, classes: Iterable<string>): string {
+  const rules = (theme: 0 | 1) =>
+    [...classes].sort().map((name) => {
+      const role = name.slice(2) as Role;
+      const property = name.startsWith("f-") ? "fill" : "stroke";
+      return `#${id} .${name}{${property}:var(--figure-${role},${
+        ROLES[role][theme]
+      })}`;
+    }).join("");
+  return `${rules(0)}@media screen and (prefers-color-scheme:dark){${
+    rules(1)
+  }}`;
+}
