@@ -62,3 +62,20 @@ export {
   expandUncertainty,
   standardUncertainty,
 } from "./estimate_uncertainty.ts";
+export {
+  interceptColumn,
+  levelColumns,
+  treatmentColumns,
+} from "./design_columns.ts";
+export type {
+  FitStatus,
+  FixedColumn,
+  FixedEffect,
+  LikelihoodKind,
+  MixedModel,
+  MixedModelCurvature,
+  MixedModelFit,
+  RandomFactor,
+  RandomShifts,
+  VarianceComponent,
+} from "./mixed_model.ts";
