@@ -192,3 +192,49 @@ export function turnedEdge(edge: TurnedEdge): ContactSurface {
     return { height: below * t, slopeX: slope * x, slopeY: slope * y };
   };
 }
+
+/** The shape of a hole in the middle. */
+export interface DeepCentre {
+  /** Radius at which it ends, in mm, above 0. */
+  readonly radius: number;
+  /** How deep it is at the centre in mm, above 0 for a hole. */
+  readonly depth: number;
+}
+
+/**
+ * A smooth hole in the middle, `δ = −depth · (1 − ρ²/w²)³` inside radius w.
+ *
+ * Height, slope and curvature all end at 0 where it ends.
+ *
+ * @param hole How wide and how deep, lengths in mm.
+ * @returns The departure.
+ * @throws {RangeError} If the radius is not above 0.
+ *
+ * @example
+ * ```ts
+ * import { deepCentre } from "sagbook/geometry/contact_departures.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(deepCentre({ radius: 60, depth: 0.008 })(0, 0).height, -0.008);
+ * equal(deepCentre({ radius: 60, depth: 0.008 })(0, 60).height, 0);
+ * ```
+ */
+export function deepCentre(hole: DeepCentre): ContactSurface {
+  const { radius, depth } = hole;
+  if (!(radius > 0)) {
+    throw new RangeError(
+      `Cannot make a hole as its radius must be above 0 mm: current value is ${radius} mm`,
+    );
+  }
+  const square = radius * radius;
+  return (x, y) => {
+    const inside = 1 - (x * x + y * y) / square;
+    if (inside <= 0) return NOTHING;
+    const slope = 6 * depth * inside * inside / square;
+    return {
+      height: -depth * inside ** 3,
+      slopeX: slope * x,
+      slopeY: slope * y,
+    };
+  };
+}

@@ -35,6 +35,7 @@ export * from "./ring_from_spacings.ts";
 export * from "./ring_from_surface.ts";
 export * from "./sag_from_radius.ts";
 export * from "./sensitivities.ts";
+export * from "./simulate_session.ts";
 export * from "./surface_power.ts";
 export * from "./surface_sag.ts";
 export * from "./three_foot_mean.ts";

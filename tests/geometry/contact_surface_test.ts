@@ -2,6 +2,7 @@ import { equal, ok, throws } from "node:assert/strict";
 import {
   astigmatism,
   coma,
+  deepCentre,
   evenTerm,
   trefoil,
   turnedEdge,
@@ -25,6 +26,7 @@ const surfaces = {
   trefoil: trefoil(1e-6, -40),
   edge: turnedEdge({ halfDiameter: 100, width: 40, depth: 0.5 }),
   corner: turnedEdge({ halfDiameter: 100, width: 40, depth: 0.5, power: 2 }),
+  hole: deepCentre({ radius: 70, depth: 0.3 }),
   sum: withDepartures(conicSurface(500, 0), coma(1e-6), trefoil(1e-6, 3)),
 };
 
@@ -81,6 +83,11 @@ Deno.test("surfaces refuse shapes that cannot be", () => {
     name: "RangeError",
     message:
       "Cannot make a term of revolution as its power must be even and at least 2: current value is 5",
+  });
+  throws(() => deepCentre({ radius: 0, depth: 1 }), {
+    name: "RangeError",
+    message:
+      "Cannot make a hole as its radius must be above 0 mm: current value is 0 mm",
   });
   throws(() => turnedEdge({ halfDiameter: 100, width: 0, depth: 1 }), {
     name: "RangeError",
