@@ -84,4 +84,6 @@ export interface Bench {
   readonly rings: readonly Ring[];
   /** The reference flat. */
   readonly flat?: ReferenceFlat;
+  /** The decimal mark of the user's files, where the user states it. */
+  readonly decimalMark?: "point" | "comma";
 }

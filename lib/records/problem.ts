@@ -33,4 +33,6 @@ export interface Problem {
   readonly expected?: string;
   /** What the user can do about it. */
   readonly mend?: string;
+  /** How many lines this stands for, 1 unless stated. */
+  readonly count?: number;
 }

@@ -59,6 +59,8 @@ export interface Reading {
   readonly temperatureBench?: number;
   /** Temperature of the work, in °C. */
   readonly temperatureWork?: number;
-  /** The user's note. */
+  /** The user's note, as typed. */
   readonly note?: string;
+  /** Cells of columns that nobody knows, by their headings. */
+  readonly other?: Readonly<Record<string, string>>;
 }

@@ -1,0 +1,128 @@
+/**
+ * The shapes of the JSON files as zod schemas.
+ *
+ * @module
+ */
+import * as z from "zod";
+
+const length = z.union([
+  z.string(),
+  z.strictObject({ value: z.number(), unit: z.string() }),
+]).meta({
+  description:
+    'A length with its unit: "300 mm", "11 13/16 in" or { "value": 300, "unit": "mm" }',
+});
+const said = (text: string) => length.meta({ description: text });
+const words = (text: string) => z.string().meta({ description: text });
+const schemaKey = words("The schema this file follows, for editors").optional();
+
+/** The shape of `piece.json`. */
+export const pieceSchema = z.strictObject({
+  $schema: schemaKey,
+  name: z.string().min(1).meta({ description: "Your name for the piece" }),
+  form: z.enum(["concave", "convex"]).meta({
+    description: "Which way the measured surface curves",
+  }),
+  diameter: said("Outer diameter"),
+  bevel: said("Width of the bevel along the radius").optional(),
+  margin: said("How far inside the bevel every foot must stay").optional(),
+  thickness: said("Thickness at the edge").optional(),
+  glass: words("The glass").optional(),
+  target: z.strictObject({
+    radius: said("Wanted radius of curvature").optional(),
+    focal_length: said("Wanted focal length").optional(),
+    focal_ratio: z.number().positive().optional(),
+    tolerance: z.union([length, z.number().positive()]).optional(),
+  }).optional().meta({
+    description:
+      "Where the radius should go: radius, focal_length or focal_ratio, with a tolerance of the same kind",
+  }),
+  sphericity_tolerance: z.strictObject({
+    sag: said("Largest difference of two zones at the gauge").optional(),
+    surface: said("Peak-to-valley error of the surface").optional(),
+    radius: said("Largest difference of two zones' radii").optional(),
+  }).optional().meta({
+    description:
+      "How far from a sphere is still good: exactly one of the three",
+  }),
+  starting_radius: said("Radius before work began").optional(),
+  unit: z.enum(["mm", "in"]).optional().meta({
+    description: "The unit answers are given in",
+  }),
+  bench: words("Relative path of a shared bench file").optional(),
+  invented: z.boolean().optional().meta({
+    description: "True for invented demonstration data",
+  }),
+  note: words("Anything else").optional(),
+});
+
+const setRing = z.strictObject({
+  circle_radius: said("Foot circle radius set in the gauge"),
+  ball_radius: said("Ball radius set in the gauge").optional(),
+  index: z.number().gt(1).optional().meta({
+    description: "Refractive index set in a gauge that shows power",
+  }),
+});
+
+const gauge = z.strictObject({
+  id: words("Your name for the gauge").optional(),
+  shows: z.enum(["sag", "radius", "power"]).optional(),
+  set_ring: setRing.optional(),
+  counts_up_on: z.enum(["concave", "convex"]).optional().meta({
+    description: "The surface on which its numbers grow",
+  }),
+  unit: z.enum(["mm", "in"]).optional().meta({
+    description: "The unit of a reading that names none",
+  }),
+  display_step: z.union([
+    length,
+    z.strictObject({ mm: length.optional(), in: length.optional() }),
+  ]).optional(),
+  scale_uncertainty: z.union([z.number().nonnegative(), z.string()]).optional()
+    .meta({
+      description: 'Standard uncertainty of the scale: 0.001 or "0.1 %"',
+    }),
+  stem_tilt_deg: z.number().gt(-45).lt(45).optional(),
+});
+
+const ring = z.strictObject({
+  id: z.string().min(1).meta({ description: "Your name for the ring" }),
+  feet: z.enum(["balls", "edge", "bar"]).optional(),
+  radius: said("Radius of the circle through the ball centres").optional(),
+  spacings: z.array(length).length(3).optional(),
+  spacings_measured: z.enum(["centre to centre", "outside to outside"])
+    .optional(),
+  ball_radius: said("Ball radius").optional(),
+  ball_diameter: said("Ball diameter, instead of the radius").optional(),
+  probe_offset: said("Distance of the probe from the circle's centre")
+    .optional(),
+  inner_radius: said("Inner radius of a sharp edge").optional(),
+  outer_radius: said("Outer radius of a sharp edge").optional(),
+  span: said("Distance between the feet of a bar").optional(),
+  radius_uncertainty: said("Standard uncertainty of the radius").optional(),
+  ball_radius_uncertainty: said("Standard uncertainty of the ball radius")
+    .optional(),
+  material: words("What it is made of").optional(),
+  expansion: z.number().nonnegative().lt(1e-3).optional(),
+  foot: z.union([z.number(), z.string()]).optional().meta({
+    description:
+      'How foot 1 stands: degrees, "foot out", "feet out", "unknown"',
+  }),
+  calibrated_on: words("Date of the last calibration, year-month-day")
+    .optional(),
+  note: words("Anything else").optional(),
+});
+
+/** The shape of `bench.json`. */
+export const benchSchema = z.strictObject({
+  $schema: schemaKey,
+  gauge,
+  rings: z.array(ring).min(1),
+  flat: z.strictObject({
+    id: words("Your name for the flat").optional(),
+    size: said("Its side or diameter").optional(),
+    flatness: said("Largest departure from a plane").optional(),
+  }).optional(),
+  decimal_mark: z.enum(["point", "comma"]).optional(),
+  note: words("Anything else").optional(),
+});

@@ -1,0 +1,200 @@
+/**
+ * How a file of readings is laid out: delimiter, header, units, kind.
+ *
+ * @module
+ */
+import { closestName } from "./_closest_name.ts";
+import { unitOfWord } from "./_read_cell.ts";
+import {
+  bracketed,
+  plainName,
+  REQUIRED_COLUMNS,
+  TIDY_COLUMNS,
+  type TidyColumn,
+  tidyColumn,
+} from "./_column_names.ts";
+import { parseZoneName, type ZoneName } from "./_zone_name.ts";
+import type { Problem } from "./problem.ts";
+
+/** One column of a bench sheet that holds readings. */
+export interface ZoneColumn {
+  readonly index: number;
+  readonly heading: string;
+  readonly name: ZoneName;
+}
+
+/** A table of readings whose header was found. */
+export interface TableLayout {
+  readonly kind: "tidy" | "sheet";
+  readonly delimiter: string;
+  /** Line of the header, from 1. */
+  readonly headerLine: number;
+  /** Headings as typed, trimmed. */
+  readonly headings: readonly string[];
+  /** Index of each known column. */
+  readonly columns: ReadonlyMap<TidyColumn, number>;
+  /** Columns of readings in a bench sheet; empty for a tidy file. */
+  readonly zones: readonly ZoneColumn[];
+  /** Unit in the heading of a column, by its index. */
+  readonly units: ReadonlyMap<number, string>;
+  /** Indices of columns nobody knows. */
+  readonly unknown: readonly number[];
+}
+
+/** A table, a cable's log, or nothing that can be read. */
+export type Layout =
+  | TableLayout
+  | { readonly kind: "cable" }
+  | { readonly kind: "none"; readonly problems: readonly Problem[] };
+
+/** Splits one line at a delimiter. */
+export type LineSplitter = (line: string, delimiter: string) => string[];
+
+const DELIMITERS = [",", ";", "\t", "|"] as const;
+const LINES_SEARCHED = 60;
+const CABLE_LINE =
+  /^\s*[+\-\u2212]\s*\d+[.,]\d*\s*,\s*(?:MM|IN|INCH)\b|^\s*ERR\b/i;
+
+/** True for a line that a gauge's data cable writes. */
+export function isCableLine(line: string): boolean {
+  return CABLE_LINE.test(line);
+}
+
+function tableOf(
+  headings: readonly string[],
+  delimiter: string,
+  headerLine: number,
+): { layout: TableLayout; score: number } {
+  const columns = new Map<TidyColumn, number>();
+  const zones: ZoneColumn[] = [];
+  const units = new Map<number, string>();
+  const unknown: number[] = [];
+  let firm = 0;
+  headings.forEach((heading, index) => {
+    const typed = heading.trim();
+    if (typed === "") return;
+    const known = tidyColumn(typed);
+    const unit = bracketed(typed);
+    if (unit !== undefined && unitOfWord(unit) !== undefined) {
+      units.set(index, unit);
+    }
+    if (known !== undefined && !columns.has(known)) {
+      columns.set(known, index);
+      firm++;
+      return;
+    }
+    const name = parseZoneName(typed) ??
+      parseZoneName(typed.replace(/[([{].*?[)\]}]/g, " "));
+    if (name !== undefined && known === undefined) {
+      zones.push({ index, heading: typed, name });
+      if (!(name.kind === "fraction" && name.bare)) firm++;
+      return;
+    }
+    unknown.push(index);
+  });
+  const tidy = columns.has("reading") || zones.length === 0;
+  return {
+    layout: {
+      kind: tidy ? "tidy" : "sheet",
+      delimiter,
+      headerLine,
+      headings,
+      columns,
+      zones: tidy ? [] : zones,
+      units,
+      unknown: tidy ? [...unknown, ...zones.map((z) => z.index)] : unknown,
+    },
+    score: firm === 0 ? 0 : firm + 0.01 * zones.length,
+  };
+}
+
+function missingColumns(
+  layout: TableLayout,
+  file: string,
+  typed: string,
+): Problem[] {
+  const problems: Problem[] = [];
+  for (const name of REQUIRED_COLUMNS) {
+    if (layout.columns.has(name)) continue;
+    if (name === "zone" && layout.columns.has("offset")) continue;
+    const near = layout.unknown.map((i) => layout.headings[i])
+      .find((heading) => closestName(plainName(heading), [name]) === name);
+    problems.push({
+      severity: "refused",
+      code: "missing-column",
+      file,
+      line: layout.headerLine,
+      column: name,
+      message: `the header has no column ${name}`,
+      value: typed,
+      expected: `a header such as ${REQUIRED_COLUMNS.join(",")}`,
+      mend: near === undefined
+        ? `add a column ${name}`
+        : `rename the column “${near}” to ${name}`,
+    });
+  }
+  return problems;
+}
+
+/**
+ * Finds delimiter and header by the names in it, never by counting marks.
+ *
+ * The line of the first sixty that holds the most known names under any
+ * delimiter is the header; lines above it are titles. A table with a column
+ * of readings is tidy; one whose columns are zones is a bench sheet.
+ */
+export function findLayout(
+  text: string,
+  file: string,
+  split: LineSplitter,
+): Layout {
+  let best: { layout: TableLayout; score: number; typed: string } | undefined;
+  let firstLine: { line: number; text: string } | undefined;
+  let at = 0;
+  let cable = 0;
+  let filled = 0;
+  for (let line = 1; line <= LINES_SEARCHED && at <= text.length; line++) {
+    const end = text.indexOf("\n", at);
+    const typed = text.slice(at, end < 0 ? text.length : end);
+    at = end < 0 ? text.length + 1 : end + 1;
+    const bare = typed.trim();
+    if (bare === "" || bare.startsWith("#")) continue;
+    filled++;
+    firstLine ??= { line, text: bare };
+    if (isCableLine(typed)) {
+      cable++;
+      continue;
+    }
+    if (typed.length > 4_000) continue;
+    for (const delimiter of DELIMITERS) {
+      if (delimiter !== "," && !typed.includes(delimiter)) continue;
+      const found = tableOf(split(typed, delimiter), delimiter, line);
+      if (found.score > (best?.score ?? 0)) best = { ...found, typed: bare };
+    }
+  }
+  if (best === undefined && cable > 0 && cable >= filled / 2) {
+    return { kind: "cable" };
+  }
+  if (best === undefined) {
+    return {
+      kind: "none",
+      problems: [{
+        severity: "refused",
+        code: "no-header",
+        file,
+        ...(firstLine === undefined ? {} : { line: firstLine.line }),
+        message: "no line holds the names of the columns",
+        ...(firstLine === undefined ? {} : { value: firstLine.text }),
+        expected: `a header such as ${
+          TIDY_COLUMNS.slice(0, 5).join(",")
+        },… or, on a bench sheet, diameter,centre,50%,edge`,
+        mend: "write the header above the readings",
+      }],
+    };
+  }
+  if (best.layout.kind === "tidy") {
+    const problems = missingColumns(best.layout, file, best.typed);
+    if (problems.length > 0) return { kind: "none", problems };
+  }
+  return best.layout;
+}

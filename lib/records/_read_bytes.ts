@@ -1,0 +1,58 @@
+/**
+ * The bytes of a user's file, or plain words why there are none.
+ *
+ * @module
+ */
+import type { Problem } from "./problem.ts";
+
+/** A file larger than this is not read whole. */
+const LARGEST = 512 * 1024 * 1024;
+
+/** Bytes, or the reason. */
+export type FileBytes =
+  | { readonly kind: "bytes"; readonly bytes: Uint8Array }
+  | { readonly kind: "absent" }
+  | { readonly kind: "unreadable"; readonly problem: Problem };
+
+/** Reads a file; absence is an answer, anything else that fails a problem. */
+export async function readBytes(
+  path: string,
+  file: string,
+): Promise<FileBytes> {
+  const refuse = (message: string, mend: string): FileBytes => ({
+    kind: "unreadable",
+    problem: { severity: "refused", code: "unreadable", file, message, mend },
+  });
+  try {
+    const { isFile, isDirectory, size } = await Deno.stat(path);
+    if (isDirectory) {
+      return refuse(
+        "this is a folder, not a file",
+        "take it away or rename it",
+      );
+    }
+    if (!isFile) {
+      return refuse(
+        "this is not an ordinary file",
+        "take it away or rename it",
+      );
+    }
+    if (size > LARGEST) {
+      return refuse(
+        "the file is larger than 512 MB",
+        "split it into one file per session under sheets/",
+      );
+    }
+    return { kind: "bytes", bytes: await Deno.readFile(path) };
+  } catch (error) {
+    if (error instanceof Deno.errors.NotFound) return { kind: "absent" };
+    if (error instanceof Deno.errors.NotADirectory) return { kind: "absent" };
+    return refuse(
+      error instanceof Deno.errors.PermissionDenied ||
+        error instanceof Deno.errors.NotCapable
+        ? "the file may not be read"
+        : "the file cannot be read",
+      "check who may read it, and that no other program holds it open",
+    );
+  }
+}

@@ -1,0 +1,81 @@
+/**
+ * Numbers and lengths in a cell, read under what is known of its file.
+ *
+ * @module
+ */
+import {
+  KNOWN_UNITS,
+  lengthFrom,
+  type LengthUnitName,
+  parseUnit,
+} from "../units/length_unit.ts";
+import type { Millimetres } from "../units/length.ts";
+import { type NumberReading, parseNumber } from "../units/parse_number.ts";
+import type { LengthUnit } from "./piece.ts";
+
+/** What is known of the decimal mark of a file. */
+export interface FileDecimal {
+  readonly mark: "." | "," | "unknown";
+  /** True when the user stated it, false when other cells show it. */
+  readonly stated: boolean;
+}
+
+/** Nothing is known of the mark. */
+export const MARK_UNKNOWN: FileDecimal = { mark: "unknown", stated: false };
+
+/** No number or unit that a person types is longer. */
+const LONGEST = 80;
+
+/** The units a message offers. */
+export const UNIT_LIST: string = KNOWN_UNITS;
+
+/**
+ * Reads a number; a lone group of three after a mark is never guessed.
+ *
+ * Where the mark of the file is unknown, a cell must read one way under both.
+ * Where the user stated it, the other mark can only stand between thousands.
+ */
+export function readNumber(typed: string, decimal: FileDecimal): NumberReading {
+  if (typed.length > LONGEST) {
+    return { kind: "refused", reason: "it is too long for a number" };
+  }
+  if (decimal.mark === "unknown") {
+    const asComma = parseNumber(typed, { decimal: "," });
+    return asComma.kind === "ambiguous"
+      ? asComma
+      : parseNumber(typed, { decimal: "." });
+  }
+  const read = parseNumber(typed, { decimal: decimal.mark });
+  return read.kind === "ambiguous" && decimal.stated
+    ? { kind: "number", value: read.readings[1], decimals: 0 }
+    : read;
+}
+
+/** The unit a word means, if it means one. */
+export function unitOfWord(typed: string): LengthUnitName | undefined {
+  if (typed.length > LONGEST) return undefined;
+  const read = parseUnit(typed);
+  return read.kind === "unit" ? read.unit : undefined;
+}
+
+/** Which of the two units answers are given in a unit belongs to. */
+export function familyOf(unit: LengthUnitName): LengthUnit {
+  return unit === "in" || unit === "thou" || unit === "µin" ? "in" : "mm";
+}
+
+/** An amount of a unit in mm. */
+export function inMillimetres(
+  amount: number,
+  unit: LengthUnitName,
+): Millimetres {
+  return lengthFrom(amount, unit);
+}
+
+/** A number and the unit word glued to it, each as typed. */
+export function splitUnit(typed: string): { number: string; unit?: string } {
+  const text = typed.trim();
+  if (text.length > LONGEST) return { number: text };
+  const match = /^(.*[\d.,])\s*([^\d.,\s][^\d]*)$/s.exec(text);
+  if (match === null) return { number: text };
+  return { number: match[1].trim(), unit: match[2].trim() };
+}

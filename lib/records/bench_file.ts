@@ -1,0 +1,107 @@
+/**
+ * What `bench.json` holds, as a user writes it.
+ *
+ * @module
+ */
+import type { LengthText } from "./piece_file.ts";
+
+/** A ring size set in a gauge that shows radius or power. */
+export interface SetRingFile {
+  /** Foot circle radius set in the gauge. */
+  readonly circle_radius: LengthText;
+  /** Ball radius set in the gauge; 0 unless given. */
+  readonly ball_radius?: LengthText;
+  /** Refractive index set in a gauge that shows power. */
+  readonly index?: number;
+}
+
+/** The gauge. */
+export interface GaugeFile {
+  /** Your name for it. */
+  readonly id?: string;
+  /** What it shows; sag unless given. */
+  readonly shows?: "sag" | "radius" | "power";
+  /** The ring size set in a gauge that shows radius or power. */
+  readonly set_ring?: SetRingFile;
+  /** The surface on which its numbers grow. */
+  readonly counts_up_on?: "concave" | "convex";
+  /** The unit of a reading that names none. */
+  readonly unit?: "mm" | "in";
+  /** Display step, one length or one for each unit. */
+  readonly display_step?: LengthText | {
+    /** Step while the display shows millimetres. */
+    readonly mm?: LengthText;
+    /** Step while the display shows inches. */
+    readonly in?: LengthText;
+  };
+  /** Standard uncertainty of the scale as a fraction (0.001) or "0.1 %". */
+  readonly scale_uncertainty?: number | string;
+  /** Lean of the stem in degrees, if it has been measured. */
+  readonly stem_tilt_deg?: number;
+}
+
+/** One ring or bar. */
+export interface RingFile {
+  /** Your name for it. */
+  readonly id: string;
+  /** Its feet; balls unless given. */
+  readonly feet?: "balls" | "edge" | "bar";
+  /** Radius of the circle through the ball centres. */
+  readonly radius?: LengthText;
+  /** The three spacings of the balls, instead of the radius. */
+  readonly spacings?: readonly LengthText[];
+  /** How the spacings were measured; over the outsides includes a ball. */
+  readonly spacings_measured?: "centre to centre" | "outside to outside";
+  /** Ball radius. */
+  readonly ball_radius?: LengthText;
+  /** Ball diameter, instead of the ball radius. */
+  readonly ball_diameter?: LengthText;
+  /** Distance of the probe from the circle's centre; 0 unless given. */
+  readonly probe_offset?: LengthText;
+  /** Inner radius of a sharp edge, which convex work touches. */
+  readonly inner_radius?: LengthText;
+  /** Outer radius of a sharp edge, which concave work touches. */
+  readonly outer_radius?: LengthText;
+  /** Distance between the two feet of a bar. */
+  readonly span?: LengthText;
+  /** Standard uncertainty of the foot circle's radius. */
+  readonly radius_uncertainty?: LengthText;
+  /** Standard uncertainty of the ball radius. */
+  readonly ball_radius_uncertainty?: LengthText;
+  /** What it is made of: steel, aluminium, brass, invar. */
+  readonly material?: string;
+  /** Linear expansion per kelvin, instead of the material's. */
+  readonly expansion?: number;
+  /** How foot 1 stands unless a reading says otherwise. */
+  readonly foot?: number | string;
+  /** Date of the last calibration, year-month-day. */
+  readonly calibrated_on?: string;
+  /** Anything else. */
+  readonly note?: string;
+}
+
+/** The reference flat. */
+export interface FlatFile {
+  /** Your name for it. */
+  readonly id?: string;
+  /** Its side or diameter. */
+  readonly size?: LengthText;
+  /** Largest departure from a plane over its size. */
+  readonly flatness?: LengthText;
+}
+
+/** What `bench.json` holds. */
+export interface BenchFile {
+  /** The schema this file follows, for editors. */
+  readonly $schema?: string;
+  /** The gauge. */
+  readonly gauge: GaugeFile;
+  /** Every ring and bar. */
+  readonly rings: readonly RingFile[];
+  /** The reference flat. */
+  readonly flat?: FlatFile;
+  /** The decimal mark of your CSV files, where they cannot show it. */
+  readonly decimal_mark?: "point" | "comma";
+  /** Anything else. */
+  readonly note?: string;
+}

@@ -1,0 +1,25 @@
+/**
+ * A user's files, read whole: every line becomes a reading or is reported.
+ *
+ * @example A folder that cannot be used says why, all at once
+ * ```ts
+ * import { readPieceFolder, RecordError } from "sagbook/records/mod.ts";
+ * import { rejects } from "node:assert/strict";
+ *
+ * const path = await Deno.makeTempDir();
+ * await rejects(readPieceFolder(path), RecordError);
+ * await Deno.remove(path);
+ * ```
+ *
+ * @module
+ */
+export * from "./bench.ts";
+export * from "./bench_file.ts";
+export * from "./describe_problem.ts";
+export * from "./folder.ts";
+export * from "./piece.ts";
+export * from "./piece_file.ts";
+export * from "./problem.ts";
+export * from "./read_piece_folder.ts";
+export * from "./reading.ts";
+export * from "./record_error.ts";
