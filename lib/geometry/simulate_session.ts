@@ -90,13 +90,13 @@ function footDegrees(
 /** The scatter of one diameter at one place. */
 function diameterShift(
   plan: SessionPlan,
-  random: Random,
+  work: Random,
   diameter: number,
   { zone, offset }: PlannedPlace,
 ): number {
   if (offset === 0) return 0;
   const { diameter: sd, diameterPattern: pattern = "common" } = plan.scatter;
-  const own = random.fork(`diameter ${((diameter % 180) + 180) % 180}`);
+  const own = work.fork(`diameter ${((diameter % 180) + 180) % 180}`);
   const draw = pattern === "by zone"
     ? own.fork(`${zone} ${offset}`).normal()
     : own.normal();
@@ -113,8 +113,10 @@ function diameterShift(
  * are both rounded.
  *
  * @param plan The work, the gauge, the places and the scatter.
- * @param random Where chance comes from; each source has a branch of its own,
- * so changing one leaves the draws of the others.
+ * @param random Where the session's chance comes from; each source has a
+ * branch of its own, so changing one leaves the draws of the others.
+ * @param work Where the diameters' scatter comes from; give one stream to all
+ * sessions on the same surface, whose diameters stay as they are.
  * @returns The readings in the order in which they were taken.
  * @throws {RangeError} If the gauge cannot rest at a place.
  *
@@ -141,6 +143,7 @@ function diameterShift(
 export function simulateSession(
   plan: SessionPlan,
   random: Random,
+  work: Random = random,
 ): SimulatedReading[] {
   const { scatter, step } = plan;
   const repeat = random.fork("repeat");
@@ -166,7 +169,7 @@ export function simulateSession(
         },
       );
       const seen = truth + zero +
-        (onFlat ? 0 : diameterShift(plan, random, diameter, place)) +
+        (onFlat ? 0 : diameterShift(plan, work, diameter, place)) +
         (scatter.driftPerReading ?? 0) * (order + 1) +
         scatter.repeat * repeat.normal();
       const shown = step === 0

@@ -119,6 +119,11 @@ Deno.test("simulateSession() keeps a diameter's own scatter when it is read agai
   );
   equal(edge[0], edge[2]);
   ok(edge[0] !== edge[1]);
+  const later = where(
+    simulateSession(plan({ scatter }), new Random(5), new Random(4)),
+    "edge",
+  );
+  equal(later[1], edge[1]);
 });
 
 Deno.test("simulateSession() creeps by the same amount from reading to reading", () => {

@@ -1,0 +1,221 @@
+/**
+ * Writes the invented demonstration pieces under `data/`.
+ *
+ * @module
+ */
+import { effectiveFeet } from "../geometry/effective_feet.ts";
+import { ringGauge } from "../geometry/contact_gauge.ts";
+import { conicSurface, withDepartures } from "../geometry/contact_surface.ts";
+import { relativeFootDegrees } from "../geometry/foot_direction.ts";
+import { reach } from "../geometry/reach.ts";
+import type { RingShape } from "../geometry/ring.ts";
+import {
+  type SimulatedReading,
+  simulateSession,
+} from "../geometry/simulate_session.ts";
+import { Random } from "../numerics/random.ts";
+import { type Millimetres, millimetres } from "../units/length.ts";
+import type { DemoPiece, DemoPlace, DemoSession } from "./_demo_piece.ts";
+import { benchFile, INVENTED, json, pieceFile } from "./_demo_json.ts";
+import { DEMO_PIECES } from "./_demo_pieces.ts";
+
+/** Text files by their path inside a piece's folder. */
+export type DemoFiles = ReadonlyMap<string, string>;
+
+const csv = (rows: readonly (readonly (string | number)[])[]) =>
+  rows.map((row) => row.join(",")).join("\n") + "\n";
+
+function shownText(reading: SimulatedReading, unit: "mm" | "in"): string {
+  return unit === "mm"
+    ? reading.shown.toFixed(4).replace(/0$/, "")
+    : (reading.shown / 25.4).toFixed(5);
+}
+
+function ringShape(piece: DemoPiece): RingShape {
+  return {
+    kind: "balls",
+    circleRadius: millimetres(piece.ring.statedRadius),
+    ballRadius: millimetres(piece.ring.ballRadius),
+    probeOffset: millimetres(0),
+  };
+}
+
+function offsetOf(piece: DemoPiece, place: DemoPlace): Millimetres {
+  const half = piece.diameter / 2;
+  if (place.of === "half diameter") return millimetres(place.fraction * half);
+  const limit = reach(
+    ringShape(piece),
+    "concave",
+    millimetres(piece.targetRadius),
+    millimetres(half - piece.bevel - piece.margin),
+    relativeFootDegrees({ kind: piece.foot }, undefined, millimetres(1)),
+  );
+  if (limit === undefined) {
+    throw new RangeError(
+      `Cannot make a demo piece as its ring must fit on it: current value is ${piece.ring.statedRadius} mm`,
+    );
+  }
+  return millimetres(place.fraction * limit);
+}
+
+function simulated(piece: DemoPiece, session: DemoSession) {
+  const random = new Random(piece.seed);
+  return simulateSession(
+    {
+      surface: withDepartures(
+        conicSurface(piece.trueRadius, 0),
+        ...piece.departures.map(({ shape }) => shape),
+      ),
+      form: "concave",
+      gauge: ringGauge(piece.ring.trueRadius, piece.ring.ballRadius),
+      diameters: session.diameters,
+      places: piece.places.map((place) => ({
+        zone: place.zone,
+        offset: offsetOf(piece, place),
+      })),
+      foot: piece.foot,
+      scatter: piece.scatter,
+      step: millimetres(piece.step),
+    },
+    random.fork(session.id),
+    random.fork("work"),
+  );
+}
+
+/** Minutes after seven in the evening as a clock shows them. */
+function clock(date: string, minutes: number): string {
+  const two = (value: number) => String(value).padStart(2, "0");
+  return `${date}T${two(19 + Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+}
+
+function tidyFile(piece: DemoPiece): string {
+  const rows: (string | number)[][] = [
+    // deno-fmt-ignore
+    ["session", "taken_at", "grade", "ring", "zeroing", "diameter_deg", "foot_deg", "zone", "reading", "unit", "operator", "temperature_air", "temperature_bench", "temperature_work", "note"],
+  ];
+  for (const session of piece.sessions) {
+    simulated(piece, session).forEach((reading, i) => {
+      const air = session.airCelsius;
+      // deno-fmt-ignore
+      rows.push([session.id, clock(session.date, i + 2 * reading.set), session.grade, piece.ring.id, reading.set + 1, reading.diameterDegrees, piece.foot, reading.zone, shownText(reading, piece.unit), piece.unit, session.operator, air.toFixed(1), (air - 0.2).toFixed(1), (air - 0.1).toFixed(1), i === 0 ? "invented" : ""]);
+    });
+  }
+  return csv(rows);
+}
+
+function sheetFile(piece: DemoPiece, session: DemoSession): string {
+  const readings = simulated(piece, session);
+  const rows = session.diameters.map((diameter, set) => [
+    set + 1,
+    diameter,
+    piece.foot,
+    piece.unit,
+    ...readings.filter((reading) => reading.set === set)
+      .map((reading) => shownText(reading, piece.unit)),
+  ]);
+  return [
+    `# ${INVENTED}`,
+    `# ${session.date}, after ${session.grade}, ${session.operator}`,
+    csv([
+      [
+        "zeroing",
+        "diameter_deg",
+        "foot_deg",
+        "unit",
+        ...piece.places.map(({ zone }) => zone),
+      ],
+      ...rows,
+    ]),
+  ].join("\n");
+}
+
+function workFile(piece: DemoPiece): string {
+  const quoted = (cell: string | number) =>
+    typeof cell === "string" && cell.includes(",") ? `"${cell}"` : cell;
+  return csv([
+    // deno-fmt-ignore
+    ["date", "grade", "abrasive", "minutes", "wets", "position", "stroke", "session", "thickness_centre", "thickness_edge", "pits", "note"],
+    ...piece.work.map((line) => line.map(quoted)),
+  ]);
+}
+
+function truthFile(piece: DemoPiece): string {
+  const still = { repeat: 0, zeroing: 0, diameter: 0 };
+  const [first] = piece.sessions;
+  const sags = simulated({
+    ...piece,
+    step: 0,
+    scatter: { ...piece.scatter, ...still } as DemoPiece["scatter"],
+  }, { ...first, diameters: [first.diameters[0]] });
+  const shape = effectiveFeet(ringShape(piece), "concave");
+  return json({
+    invented: true,
+    note: `${INVENTED} What the simulation put in; nothing reads this file.`,
+    seed: piece.seed,
+    unit: "mm",
+    vertex_radius: piece.trueRadius,
+    departures: piece.departures.map(({ kind, sizes }) => ({ kind, ...sizes })),
+    ring: {
+      true_circle_radius: piece.ring.trueRadius,
+      stated_circle_radius: Number(shape.circleRadius.toFixed(4)),
+      ball_radius: piece.ring.ballRadius,
+    },
+    standard_deviations: piece.scatter,
+    display_step: piece.step,
+    sag_without_scatter: {
+      diameter_deg: first.diameters[0],
+      zones: sags.filter(({ zone }) => zone !== "flat").map((reading) => ({
+        zone: reading.zone,
+        offset: Number(reading.offset.toFixed(4)),
+        sag: Number(reading.truth.toFixed(9)),
+      })),
+    },
+  });
+}
+
+/**
+ * Makes the files of one invented piece.
+ *
+ * @param folder Name of the piece's folder, such as `metric-250`.
+ * @returns The text of each file, by its path inside the folder.
+ * @throws {RangeError} If there is no such piece.
+ */
+export function demoFiles(folder: string): DemoFiles {
+  const piece = DEMO_PIECES.find((one) => one.folder === folder);
+  if (piece === undefined) {
+    throw new RangeError(
+      `Cannot make a demo piece as its folder must be one of ${
+        DEMO_PIECES.map((one) => one.folder).join(", ")
+      }: current value is ${folder}`,
+    );
+  }
+  const files = new Map<string, string>([
+    ["piece.json", pieceFile(piece)],
+    ["bench.json", benchFile(piece)],
+    ["truth.json", truthFile(piece)],
+  ]);
+  if (piece.work.length > 0) files.set("worklog.csv", workFile(piece));
+  if (piece.layout === "tidy") files.set("readings.csv", tidyFile(piece));
+  else {
+    for (const session of piece.sessions) {
+      files.set(`sheets/${session.id}.csv`, sheetFile(piece, session));
+    }
+  }
+  return files;
+}
+
+/** Names of the folders of every invented piece. */
+export const DEMO_FOLDERS: readonly string[] = DEMO_PIECES.map(({ folder }) =>
+  folder
+);
+
+if (import.meta.main) {
+  for (const folder of DEMO_FOLDERS) {
+    for (const [path, text] of demoFiles(folder)) {
+      const target = `data/${folder}/${path}`;
+      await Deno.mkdir(target.replace(/\/[^/]*$/, ""), { recursive: true });
+      await Deno.writeTextFile(target, text);
+    }
+    console.log(`data/${folder}`);
+  }
+}
