@@ -47,13 +47,14 @@ const EDGE_300 = {
   trueRadius: 2998,
   departures: [{
     kind: "turned edge",
-    sizes: { half_diameter: 150, width: 14, depth: 0.0075 },
-    shape: turnedEdge({ halfDiameter: 150, width: 14, depth: 0.0075 }),
+    sizes: { half_diameter: 150, width: 15, depth: 0.008 },
+    shape: turnedEdge({ halfDiameter: 150, width: 15, depth: 0.008 }),
   }],
   ring: RING_120,
   places: [CENTRE, HALF, EDGE, FLAT],
   sessions: [
     evening("edge look 1", "2024-05-14", "F600", "operator A", SIX, 19.5),
+    evening("edge look 2", "2024-05-15", "F600", "operator B", SIX, 20.2),
   ],
 } as const;
 
@@ -96,6 +97,7 @@ export const FAULTY_PIECES: readonly DemoPiece[] = [
     places: [CENTRE, HALF, OTHER_HALF, EDGE, OTHER_EDGE, FLAT],
     sessions: [
       evening("one side 1", "2024-06-03", "F600", "operator B", SIX, 20),
+      evening("one side 2", "2024-06-04", "F600", "operator B", SIX, 20.3),
     ],
   },
   {
@@ -113,6 +115,7 @@ export const FAULTY_PIECES: readonly DemoPiece[] = [
     places: [CENTRE, HALF, EDGE, OTHER_EDGE, FLAT],
     sessions: [
       evening("bent 1", "2024-06-10", "F600", "operator A", SIX, 20.6),
+      evening("bent 2", "2024-06-12", "F600", "operator A", SIX, 20.1),
     ],
   },
 ];
