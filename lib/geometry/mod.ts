@@ -15,6 +15,7 @@
  * @module
  */
 export * from "./asphericity.ts";
+export * from "./carrying_feet.ts";
 export * from "./conic.ts";
 export * from "./contact_circle.ts";
 export * from "./contact_departures.ts";
@@ -27,6 +28,7 @@ export * from "./effective_feet.ts";
 export * from "./feet.ts";
 export * from "./focal_length.ts";
 export * from "./foot_direction.ts";
+export * from "./leaning_stem.ts";
 export * from "./probe_circle.ts";
 export * from "./radius_from_sag.ts";
 export * from "./reach.ts";
