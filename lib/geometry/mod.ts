@@ -24,6 +24,7 @@ export * from "./contact_points.ts";
 export * from "./contact_reading.ts";
 export * from "./contact_sag.ts";
 export * from "./contact_surface.ts";
+export * from "./edge_ring_mean.ts";
 export * from "./effective_feet.ts";
 export * from "./feet.ts";
 export * from "./focal_length.ts";
