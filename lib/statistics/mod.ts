@@ -79,3 +79,4 @@ export type {
   RandomShifts,
   VarianceComponent,
 } from "./mixed_model.ts";
+export type { Interval } from "./interval.ts";

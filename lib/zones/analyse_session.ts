@@ -85,6 +85,8 @@ export interface SessionAnalysis {
   readonly withoutOutliers?: JudgedSets & { readonly whole: MeanWithRadius };
   /** Drift of the zero, by zeroing. */
   readonly drifts: readonly ZeroDrift[];
+  /** Standard uncertainty of the mean sag from drift not corrected, in mm. */
+  readonly driftUncertainty: Millimetres;
   /** What could not have been seen. */
   readonly unseen: readonly Unseen[];
 }
@@ -136,7 +138,7 @@ export function analyseSession(
   const { form } = piece;
   const feet = effectiveFeet(ring.shape, form);
   const step = work.reduce((most, one) => Math.max(most, one.step ?? 0), 0);
-  const { sag: corrected, drifts } = correctDrift(readings, step);
+  const { sag: corrected, drifts, carried } = correctDrift(readings, step);
   const sag = corrected.filter((_, index) => readings[index].on === "work");
   const { places, placeOf } = placesOf(work, ring.shape.kind !== "edge");
   const sets = setTable(work, sag, places, placeOf);
@@ -199,6 +201,7 @@ export function analyseSession(
       },
     }),
     drifts,
+    driftUncertainty: carried,
     unseen: radius === undefined
       ? []
       : unseenBy(work, ring.shape, form, radius, rim, ends !== undefined),

@@ -77,8 +77,4 @@ export {
 } from "./tolerance.ts";
 export { compareEnds, type EndsComparison } from "./two_ends.ts";
 export { type Unseen, unseenBy } from "./unseen.ts";
-export {
-  type Interval,
-  intervalsOf,
-  type ZoneDifference,
-} from "./zone_difference.ts";
+export { intervalsOf, type ZoneDifference } from "./zone_difference.ts";

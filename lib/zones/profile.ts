@@ -9,7 +9,8 @@ import { type Millimetres, millimetres } from "../units/length.ts";
 import type { FootClass, Place } from "./place.ts";
 import { replicatedMean, type Scope } from "./replicates.ts";
 import type { MeasuredSet } from "./set_table.ts";
-import { type Interval, intervalsOf } from "./zone_difference.ts";
+import type { Interval } from "../statistics/interval.ts";
+import { intervalsOf } from "./zone_difference.ts";
 
 /** A value that is a weighted sum of zone means, with its interval. */
 export interface FittedValue {

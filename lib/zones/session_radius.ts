@@ -11,7 +11,7 @@ import { type Millimetres, millimetres } from "../units/length.ts";
 import { chiSquareQuantile } from "../statistics/chi_square_distribution.ts";
 import { roundingHalfWidth, survivingRounding } from "./display_floor.ts";
 import type { MeasuredSet } from "./set_table.ts";
-import type { Interval } from "./zone_difference.ts";
+import type { Interval } from "../statistics/interval.ts";
 
 /** A mean sag over sets, and what repeating it showed. */
 export interface MeanSag {

@@ -42,8 +42,8 @@ export interface SetModel {
   readonly tolerance: number;
 }
 
-/** Beyond this many sets nobody reads on. */
-const MOST_SETS = 100;
+/** More sets than this fill more than an evening. */
+const MOST_SETS = 30;
 
 /** Simulated sessions for each number of sets. */
 const SESSIONS = 4000;

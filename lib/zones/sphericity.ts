@@ -7,7 +7,8 @@ import type { EndsComparison } from "./two_ends.ts";
 import type { Scope } from "./replicates.ts";
 import type { SetsNeeded } from "./sets_needed.ts";
 import type { SagTolerance } from "./tolerance.ts";
-import type { Interval, ZoneDifference } from "./zone_difference.ts";
+import type { Interval } from "../statistics/interval.ts";
+import type { ZoneDifference } from "./zone_difference.ts";
 
 /** Why there is no verdict, where there is none. */
 export type NoVerdictReason =

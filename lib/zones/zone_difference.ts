@@ -5,16 +5,9 @@
  */
 import { chiSquareQuantile } from "../statistics/chi_square_distribution.ts";
 import { studentTQuantile } from "../statistics/student_t_distribution.ts";
+import type { Interval } from "../statistics/interval.ts";
 import { roundingHalfWidth, survivingRounding } from "./display_floor.ts";
 import type { ReplicatedMean } from "./replicates.ts";
-
-/** A lower and an upper end, in mm. */
-export interface Interval {
-  /** The lower end. */
-  readonly low: number;
-  /** The upper end. */
-  readonly high: number;
-}
 
 /** The difference of two places within sets: sag of `first` less `second`. */
 export interface ZoneDifference {

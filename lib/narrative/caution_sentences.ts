@@ -1,0 +1,202 @@
+/**
+ * What a reader must bear in mind.
+ *
+ * @module
+ */
+import type { Piece } from "../records/piece.ts";
+import { formatLength } from "../units/format_length.ts";
+import { millimetres } from "../units/length.ts";
+import type { SessionAnalysis } from "../zones/analyse_session.ts";
+import type { ZeroDrift } from "../zones/drift.ts";
+import type { Unseen } from "../zones/unseen.ts";
+import { writeSmall } from "./sag_words.ts";
+
+/**
+ * Says what the gauge could not have seen.
+ *
+ * @param unseen The list of a session.
+ * @param unit The user's unit.
+ * @returns One sentence for each entry.
+ *
+ * @example
+ * ```ts
+ * import { unseenSentences } from "sagbook/narrative/caution_sentences.ts";
+ * import { ok } from "node:assert/strict";
+ *
+ * ok(unseenSentences([{ kind: "astigmatism" }], "mm")[0].includes("astigmatism"));
+ * ```
+ */
+export function unseenSentences(
+  unseen: readonly Unseen[],
+  unit: Piece["unit"],
+): readonly string[] {
+  return unseen.map((one) => {
+    switch (one.kind) {
+      case "astigmatism":
+        return "Three feet cannot see astigmatism, however large: they measure the mean curvature under them. A two-foot bar turned on the work, or an optical test, can.";
+      case "across the bar":
+        return "A two-foot bar measures the curvature along itself only; turn it to see the others.";
+      case "zones":
+        return "Only the centre was read: a turned edge, a hole or a hill elsewhere would not show.";
+      case "rim": {
+        const places = unit === "mm" ? 0 : 2;
+        const width = formatLength(
+          millimetres(one.rim - one.beyond),
+          unit,
+          places,
+        );
+        const turn = one.twoFeetOut
+          ? " Two feet pointed out; with one foot out the ring would reach further and a narrow edge fault could show."
+          : "";
+        return `No foot touched the outermost ${width} inside the bevel, so a turned edge narrower than that would not show.${turn}`;
+      }
+      case "coma":
+        return "Only one end of each diameter was read, so lopsided wear would not show.";
+      case "trefoil":
+        return "The ring always stood the same way on the work, so a three-cornered surface would not show.";
+      case "direction unknown":
+        return `The direction of the feet was not written down for ${one.readings} off-centre ${
+          one.readings === 1 ? "reading" : "readings"
+        }: what they say about the edge depends on it.`;
+    }
+  });
+}
+
+/**
+ * Says what the looks back at the flat showed.
+ *
+ * @param drifts Drift of the zero, by zeroing.
+ * @param unit The user's unit.
+ * @returns One sentence, or none when nobody looked back.
+ *
+ * @example
+ * ```ts
+ * import { driftSentences } from "sagbook/narrative/caution_sentences.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(driftSentences([], "mm").length, 0);
+ * ```
+ */
+export function driftSentences(
+  drifts: readonly ZeroDrift[],
+  unit: Piece["unit"],
+): readonly string[] {
+  if (drifts.length === 0) return [];
+  const count = (n: number): string =>
+    `${n} ${n === 1 ? "zeroing" : "zeroings"}`;
+  const moved = drifts.filter(({ treatment }) => treatment === "corrected");
+  const pooled = drifts.filter(({ treatment }) => treatment === "pooled");
+  const advice =
+    "Warm hands do this: wear gloves, let gauge and glass come to rest, and read a fresh set.";
+  const found: string[] = [];
+  if (moved.length > 0) {
+    const largest = moved.reduce((a, b) =>
+      Math.abs(b.moved) > Math.abs(a.moved) ? b : a
+    );
+    const order = largest.by === "time" ? "time" : "the order of readings";
+    found.push(
+      `The zero moved within ${moved.length} of ${
+        count(drifts.length)
+      } looked back on, by up to ${writeSmall(largest.moved, unit)} (± ${
+        writeSmall(2 * largest.uncertainty, unit)
+      }), and that was taken out in proportion to ${order}. ${advice}`,
+    );
+  }
+  if (pooled.length > 0) {
+    const mean = pooled.reduce((sum, one) => sum + one.moved, 0) /
+      pooled.length;
+    found.push(
+      `The zero moved by ${writeSmall(mean, unit)} on average within ${
+        count(pooled.length)
+      }, too little to show in any one of them, and that average was taken out. ${
+        moved.length > 0 ? "" : advice
+      }`.trim(),
+    );
+  }
+  return found.length > 0 ? found : [
+    `The flat was looked at again after ${
+      count(drifts.length)
+    } and the zero had not moved by more than can be told.`,
+  ];
+}
+
+/**
+ * Says what limits the statistics of a session.
+ *
+ * @param session The session.
+ * @param unit The user's unit.
+ * @returns Sentences, most important first.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function limitSentences(
+  session: SessionAnalysis,
+  unit: Piece["unit"],
+): readonly string[] {
+  const found: string[] = [];
+  const { sphericity, step, outliers, zones, sets, whole } = session;
+  if (whole.mean.zeroings === 1) {
+    found.push(
+      "There is one zeroing only: how much the zero itself scatters cannot be told from it.",
+    );
+  }
+  if (sphericity.displayLimited) {
+    found.push(
+      `The readings scatter less than the display can show (step ${
+        writeSmall(step, unit, 1)
+      }): they are limited by the display, the intervals are wider than they need be, and averaging more of the same will not narrow them.`,
+    );
+  }
+  for (const { set, place, from } of outliers) {
+    found.push(
+      `${zones[place].place.label} in ${sets[set].label} stands ${
+        writeSmall(from, unit)
+      } apart from the other sets; it is kept, and the answer without it stands beside.`,
+    );
+  }
+  if (sphericity.scope === "any diameter") {
+    const known = new Set(sets.map(({ diameterDegrees }) => diameterDegrees));
+    if (sets.length > 1 && known.has(undefined)) {
+      found.push(
+        "Diameters were not written down: the verdict holds for any diameter only if each set was read on another one.",
+      );
+    } else if (sets.length > 1 && known.size === 1) {
+      found.push(
+        "All sets lie on one diameter, so the verdict holds for that diameter only.",
+      );
+    }
+  }
+  return found;
+}
+
+/**
+ * The usual cautions of the work, for the piece at hand.
+ *
+ * Common practice, no source; local rules and licensed practice come first.
+ *
+ * @param piece The piece.
+ * @returns Sentences.
+ *
+ * @example
+ * ```ts
+ * import { safetySentences } from "sagbook/narrative/caution_sentences.ts";
+ * import { millimetres as mm } from "sagbook/units/length.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(safetySentences({ diameter: mm(200) }).length, 3);
+ * ```
+ */
+export function safetySentences(
+  piece: Pick<Piece, "diameter">,
+): readonly string[] {
+  return [
+    "Slurry that dries is silica dust: work wet, wipe wet, never sweep or sand dry, and wear a respirator where dry dust can form. Local rules come first.",
+    "Never aim a polished or wet surface at the Sun.",
+    "Lift the gauge, never slide its feet; grit under one foot moves the reading by a third of its size, so wipe and read again.",
+    ...(piece.diameter >= 300
+      ? [
+        "A blank of this size is heavy and its edges cut: two people to lift it, and keep the bevel.",
+      ]
+      : []),
+  ];
+}

@@ -1,0 +1,46 @@
+/**
+ * What readings say, in a practitioner's words: sentences, tables, reports.
+ *
+ * @example A folder answered
+ * ```ts
+ * import { openPiece, reportResults } from "sagbook/narrative/mod.ts";
+ * import { equal, ok } from "node:assert/strict";
+ *
+ * const report = await openPiece("data/metric-250");
+ * equal(report.answer.length, 3);
+ * ok(report.answer[0].startsWith("The radius of curvature"));
+ * equal(reportResults(report).version, "0.1.0");
+ * ```
+ *
+ * @module
+ */
+export {
+  driftSentences,
+  limitSentences,
+  safetySentences,
+  unseenSentences,
+} from "./caution_sentences.ts";
+export { nextStepSentence } from "./next_step_sentence.ts";
+export { openPiece } from "./open_piece.ts";
+export {
+  radiusReasons,
+  radiusSentence,
+  writeZoneRadius,
+} from "./radius_sentences.ts";
+export {
+  type RadiusStatement,
+  stateRadius,
+  writeRadius,
+} from "./radius_statement.ts";
+export { drawZones } from "./report_figures.ts";
+export { reportResults } from "./report_results.ts";
+export {
+  differencesTable,
+  problemsTable,
+  sessionsTable,
+  zonesTable,
+} from "./report_tables.ts";
+export { smallUnit, writeDifference, writeSmall } from "./sag_words.ts";
+export { type SessionReport, sessionReport } from "./session_report.ts";
+export { RESULTS_TYPE, sentences, showAnswer } from "./show.ts";
+export { sphericitySentence, writeTolerance } from "./sphericity_sentence.ts";

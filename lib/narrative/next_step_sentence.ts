@@ -1,0 +1,101 @@
+/**
+ * The next step in a practitioner's words.
+ *
+ * @module
+ */
+import type { NextStep } from "../fabrication/next_step.ts";
+import type { SetsNeeded } from "../zones/sets_needed.ts";
+
+/** How many sets would decide, in words. */
+function setsInWords(needed: SetsNeeded, sets: number): string {
+  switch (needed.kind) {
+    case "sets": {
+      const { sets: total, atBest, atWorst, chance } = needed;
+      const more = Math.max(1, total - sets);
+      const range = `at best ${atBest}, at worst ${
+        atWorst ?? "more than anyone would read"
+      }`;
+      return `read ${more} more ${more === 1 ? "set" : "sets"}, ${
+        Math.max(total, sets + 1)
+      } in all, each on another diameter: that decides with ${
+        Math.round(100 * chance)
+      } % chance if surface and gauge are as they look now (${range}, since these few readings leave that open)`;
+    }
+    case "no practical number":
+      return `the difference lies so close to the tolerance that even ${needed.moreThan} sets would not decide; read with a ring that shows more of it, or settle for not knowing`;
+    case "display cannot decide":
+      return "more sets will not help, since the difference hides within the display step; a finer display or a ring that shows more of it would";
+    case "unknown":
+      return "read sets that hold every zone, on three diameters or more";
+  }
+}
+
+/**
+ * Says what to do next.
+ *
+ * @param step The next step.
+ * @param needed What would decide an open verdict, where it is open.
+ * @param sets How many sets have been read.
+ * @param zones How many zones have been read.
+ * @returns One sentence; "measure more" never comes with a stroke.
+ *
+ * @example
+ * ```ts
+ * import { nextStepSentence } from "sagbook/narrative/next_step_sentence.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(
+ *   nextStepSentence({ kind: "on target" }, undefined, 3, 3),
+ *   "Next: go on to the next grade; the radius is on target.",
+ * );
+ * ```
+ */
+export function nextStepSentence(
+  step: NextStep,
+  needed: SetsNeeded | undefined,
+  sets: number,
+  zones: number,
+): string {
+  switch (step.kind) {
+    case "measure more":
+      if (needed !== undefined) {
+        return `Next: measure more — ${setsInWords(needed, sets)}.`;
+      }
+      if (zones < 2) {
+        return "Next: measure more — read half way out and at the edge as well, in the same set as the centre.";
+      }
+      return sets < 3
+        ? "Next: measure more — read at least three sets, each on another diameter, zeroing before each."
+        : "Next: state how far from a sphere is still good (`sphericity` in piece.json), and this page will say whether it is one.";
+    case "even out":
+      return "Next: the work is lopsided — read it again with work and gauge turned, and look for the cause (turning of work and tool, a warped support) before grinding on.";
+    case "to a sphere": {
+      const fault = step.shape === "deep centre"
+        ? "the centre is deep and the edge long"
+        : "the edge is deep and the centre long";
+      return `Next: bring it to a sphere first, since ${fault} — ${
+        strokeInWords(step.stroke)
+      }; then read again.`;
+    }
+    case "shorten":
+      return `Next: the radius is longer than wanted — ${
+        strokeInWords(step.stroke)
+      } shortens it.`;
+    case "lengthen":
+      return `Next: the radius is shorter than wanted — ${
+        strokeInWords(step.stroke)
+      } lengthens it.`;
+    case "on target":
+      return "Next: go on to the next grade; the radius is on target.";
+    case "near target":
+      return "Next: whether the radius is on target is within its uncertainty; go on only if the next grades can still move it.";
+    case "no target":
+      return "Next: go on to the next grade if this radius suits; no target was given.";
+  }
+}
+
+function strokeInWords(
+  { position, stroke }: { position: string; stroke: string },
+): string {
+  return position === "alternate" ? stroke : `${position}, ${stroke}`;
+}

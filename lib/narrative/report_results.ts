@@ -1,0 +1,120 @@
+/**
+ * A report as one JSON value with units and version.
+ *
+ * @module
+ */
+import { VERSION } from "../version.ts";
+import type { SessionAnalysis } from "../zones/analyse_session.ts";
+import type { Interval } from "../statistics/interval.ts";
+import type { SessionReport } from "./session_report.ts";
+
+/** A JSON object. */
+type Json = Readonly<Record<string, unknown>>;
+
+/**
+ * Gathers what a report found.
+ *
+ * Lengths are numbers in the unit that `units` names for their kind; whatever
+ * could not be worked out is left out, so no value is null, NaN or infinite.
+ *
+ * @param report The report.
+ * @returns Plain JSON.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function reportResults(report: SessionReport): Json {
+  const { folder, session, sessions, radius } = report;
+  const { piece, lines, problems } = folder;
+  return {
+    program: "sagbook",
+    version: VERSION,
+    units: { length: "mm", angle: "degree" },
+    invented: piece.invented,
+    piece: plain({
+      name: piece.name,
+      form: piece.form,
+      diameter: piece.diameter,
+      target: piece.target,
+      sphericity: piece.sphericity,
+    }),
+    answer: report.answer,
+    ...(radius === undefined ? {} : { radius: plain(radius) }),
+    ...(report.next === undefined ? {} : { next: plain(report.next) }),
+    ...(session === undefined ? {} : { session: ofSession(session) }),
+    sessions: sessions.map(ofSession),
+    cautions: report.cautions,
+    unseen: report.unseen,
+    lines: plain(lines),
+    problems: problems.map((problem) => plain(problem)),
+  };
+}
+
+function ofSession(session: SessionAnalysis): Json {
+  const { zones, differences, sphericity, profile, ring } = session;
+  const label = (place: number): string => zones[place].place.label;
+  return plain({
+    session: session.session,
+    ring: ring.id,
+    grade: session.grade,
+    taken_at: session.takenAt,
+    display_step: session.step,
+    sets: session.sets.length,
+    zones: zones.map(({ place, mean, radius }) => ({
+      zone: place.label,
+      distance: place.distance,
+      feet: place.foot,
+      readings: mean.readings,
+      zeroings: mean.zeroings,
+      mean_sag: mean.sag,
+      standard_deviation: mean.deviation,
+      interval95: mean.interval95,
+      radius: radius?.radius,
+      radius_interval95: radius?.interval95,
+    })),
+    differences: differences.map((one) => ({
+      from: label(one.first),
+      to: label(one.second),
+      sets: one.sets,
+      mean: one.mean,
+      dof: one.dof,
+      interval90: one.interval90,
+      interval95: one.interval95,
+      simultaneous95: one.simultaneous95,
+    })),
+    sphericity: {
+      verdict: sphericity.verdict,
+      reason: sphericity.reason,
+      scope: sphericity.scope,
+      tolerance_sag: sphericity.tolerance?.sag,
+      agree_within: sphericity.agreeWithin,
+      limited_by_display: sphericity.displayLimited,
+      sets_needed: sphericity.setsNeeded,
+    },
+    conic: ofFit(profile?.conic),
+    peak_to_valley: ofFit(profile?.peakToValley),
+    drifts: session.drifts,
+    outliers: session.outliers.map(({ set, place, from }) => ({
+      set: session.sets[set].label,
+      zone: label(place),
+      from,
+    })),
+  });
+}
+
+function ofFit(
+  fit: { value: number; interval95?: Interval } | undefined,
+): Json | undefined {
+  return fit && { value: fit.value, interval95: fit.interval95 };
+}
+
+/** The same value without what is undefined, checked to be finite. */
+function plain(value: object): Json {
+  return JSON.parse(JSON.stringify(value, (_, part) => {
+    if (typeof part === "number" && !Number.isFinite(part)) {
+      throw new RangeError(
+        `Cannot write results as every number must be finite: current value is ${part}`,
+      );
+    }
+    return part;
+  }));
+}

@@ -1,0 +1,204 @@
+/**
+ * The tables of a report.
+ *
+ * @module
+ */
+import { table } from "../display/table.ts";
+import type { Displayable } from "../display/bundle.ts";
+import type { Problem } from "../records/problem.ts";
+import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
+import { millimetres } from "../units/length.ts";
+import { nearest } from "../zones/sphericity.ts";
+import { smallUnit } from "./sag_words.ts";
+import { writeZoneRadius } from "./radius_sentences.ts";
+import type { SessionReport } from "./session_report.ts";
+
+/**
+ * Tabulates the zones of the session: sag, radius, difference from the centre.
+ *
+ * @param report The report.
+ * @returns A table a cell may return.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function zonesTable(report: SessionReport): Displayable {
+  const { session, folder: { piece: { unit } } } = report;
+  if (!session) return table([], { caption: "No zone was read." });
+  const { zones, differences, sphericity: { tolerance } } = session;
+  const small = smallUnit(unit);
+  const rows = zones.map((zone, index) => {
+    const { place, mean } = zone;
+    const half = mean.interval95 &&
+      millimetres(mean.interval95.high - mean.sag);
+    const difference = differences.find(({ first, second }) =>
+      first === 0 && second === index
+    );
+    const { interval95 } = difference ?? {};
+    const apart = difference &&
+      formatSigned(-difference.mean, interval95, small);
+    return {
+      zone: place.label,
+      "from centre": formatLength(place.distance, unit, unit === "mm" ? 1 : 2),
+      readings: mean.readings,
+      zeroings: mean.zeroings,
+      "mean sag": half === undefined
+        ? formatLength(millimetres(mean.sag), unit, unit === "mm" ? 4 : 5)
+        : formatWithUncertainty(millimetres(mean.sag), half, unit),
+      "radius": writeZoneRadius(zone, unit),
+      "against the centre": index === 0 ? "—" : apart ?? "not in one set",
+    };
+  });
+  const limit = tolerance === undefined
+    ? ""
+    : ` Tolerance ${
+      formatLength(tolerance.sag, small, unit === "mm" ? 1 : 3)
+    }.`;
+  return table(rows, {
+    caption: `What each zone read; ± is 95 %, from repeating alone.${limit}`,
+  });
+}
+
+function formatSigned(
+  mean: number,
+  interval: { low: number; high: number } | undefined,
+  small: "µm" | "thou",
+): string {
+  const sign = mean < 0 ? "−" : "+";
+  const size = millimetres(Math.abs(mean));
+  return sign +
+    (interval === undefined
+      ? formatLength(size, small, small === "µm" ? 1 : 3)
+      : formatWithUncertainty(
+        size,
+        millimetres((interval.high - interval.low) / 2),
+        small,
+      ));
+}
+
+/**
+ * Tabulates every pair of zones with the intervals that decide.
+ *
+ * @param report The report.
+ * @returns A table a cell may return.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function differencesTable(report: SessionReport): Displayable {
+  const { session, folder: { piece: { unit } } } = report;
+  if (!session || session.differences.length === 0) {
+    return table([], { caption: "No two zones were read in one set." });
+  }
+  const small = smallUnit(unit);
+  const decimals = unit === "mm" ? 2 : 3;
+  const write = (length: number): string =>
+    formatLength(millimetres(length), small, decimals);
+  const limit = session.sphericity.tolerance?.sag;
+  const rows = session.differences.map((one) => {
+    const { interval90, interval95, simultaneous95 } = one;
+    const range = (interval: typeof interval90): string =>
+      interval === undefined
+        ? "needs two sets"
+        : `${write(interval.low)} to ${write(interval.high)}`;
+    return {
+      "zones": `${session.zones[one.first].place.label} less ${
+        session.zones[one.second].place.label
+      }`,
+      sets: one.sets,
+      difference: write(one.mean),
+      "90 % (decides within)": range(interval90),
+      "95 %": range(interval95),
+      "95 % all together (decides out)": range(simultaneous95),
+      "verdict": limit === undefined || interval90 === undefined
+        ? "—"
+        : simultaneous95 !== undefined && nearest(simultaneous95) > limit
+        ? "out"
+        : Math.max(Math.abs(interval90.low), Math.abs(interval90.high)) <= limit
+        ? "within"
+        : "not decided",
+    };
+  });
+  return table(rows, {
+    caption: "Differences of sag within sets, free of the zero.",
+  });
+}
+
+/**
+ * Tabulates every session and ring.
+ *
+ * @param report The report.
+ * @returns A table a cell may return.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function sessionsTable(report: SessionReport): Displayable {
+  const { sessions, folder: { piece: { unit } } } = report;
+  const rows = sessions.map((session) => ({
+    session: session.session,
+    date: session.takenAt?.slice(0, 10) ?? "—",
+    grade: session.grade ?? "—",
+    ring: session.ring.id,
+    sets: session.sets.length,
+    "radius at the centre": writeZoneRadius(session.zones[0], unit),
+    "a sphere?": VERDICTS[session.sphericity.verdict],
+  }));
+  return table(rows, {
+    caption: "Every session and ring; ± is 95 %, from repeating alone.",
+  });
+}
+
+const VERDICTS = {
+  within: "within tolerance",
+  outside: "out of tolerance",
+  undecided: "not decided",
+  none: "not tested",
+} as const;
+
+/** How many problems are shown in full. */
+const MOST_PROBLEMS = 50;
+
+/**
+ * Tabulates what could not be read and what looked odd.
+ *
+ * @param report The report.
+ * @returns A table a cell may return; a sentence when there is nothing.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function problemsTable(report: SessionReport): Displayable {
+  const { lines, problems } = report.folder;
+  const counted =
+    `${lines.read} lines of readings read = ${lines.used} used + ${lines.reported} reported.`;
+  const rank: Record<Problem["severity"], number> = {
+    refused: 0,
+    warning: 1,
+    note: 2,
+  };
+  const ordered = [...problems].sort((a, b) =>
+    rank[a.severity] - rank[b.severity]
+  );
+  const rows = ordered.slice(0, MOST_PROBLEMS).map((problem) => ({
+    "": SEVERITY[problem.severity],
+    where: problem.line === undefined
+      ? problem.file
+      : `${problem.file}, line ${problem.line}`,
+    what: [
+      problem.column === undefined ? "" : `${problem.column}: `,
+      problem.value === undefined ? "" : `“${problem.value}” — `,
+      problem.message,
+    ].join(""),
+    "what to do": problem.mend ?? problem.expected ?? "",
+  }));
+  const left = ordered.length - rows.length;
+  return table(rows, {
+    columns: ["", "where", "what", "what to do"],
+    caption: left > 0
+      ? `${counted} The first ${rows.length} of ${ordered.length} remarks.`
+      : counted,
+  });
+}
+
+const SEVERITY: Record<Problem["severity"], string> = {
+  refused: "not used",
+  warning: "suspicious",
+  note: "note",
+};

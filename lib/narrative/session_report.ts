@@ -1,0 +1,146 @@
+/**
+ * A folder of readings, answered.
+ *
+ * @module
+ */
+import { type NextStep, nextStep } from "../fabrication/next_step.ts";
+import type { PieceFolder } from "../records/folder.ts";
+import type { Piece } from "../records/piece.ts";
+import {
+  analyseSession,
+  type SessionAnalysis,
+} from "../zones/analyse_session.ts";
+import { splitSessions } from "../zones/split_sessions.ts";
+import {
+  driftSentences,
+  limitSentences,
+  safetySentences,
+  unseenSentences,
+} from "./caution_sentences.ts";
+import { nextStepSentence } from "./next_step_sentence.ts";
+import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
+import { radiusReasons, radiusSentence } from "./radius_sentences.ts";
+import { sphericitySentence } from "./sphericity_sentence.ts";
+
+/** What a folder's readings say, as data and in words. */
+export interface SessionReport {
+  /** The folder it was read from. */
+  readonly folder: PieceFolder;
+  /** The session the answer is about: the last one. */
+  readonly session?: SessionAnalysis;
+  /** Every session and ring, in the order they were read. */
+  readonly sessions: readonly SessionAnalysis[];
+  /** The radius stated. */
+  readonly radius?: RadiusStatement;
+  /** What to do next. */
+  readonly next?: NextStep;
+  /** The answer: two or three sentences. */
+  readonly answer: readonly string[];
+  /** Why: how the numbers came about. */
+  readonly reasons: readonly string[];
+  /** What to bear in mind about these readings. */
+  readonly cautions: readonly string[];
+  /** What the gauge could not have seen. */
+  readonly unseen: readonly string[];
+  /** The usual cautions of the work. */
+  readonly safety: readonly string[];
+}
+
+/**
+ * Works out what a folder's readings say.
+ *
+ * The answer is about the last session; with several rings in it, the one
+ * that read most places, then most sets. Every number in a sentence comes from
+ * the computation and is rounded to its uncertainty, in the user's unit.
+ *
+ * @param folder A folder as read by `readPieceFolder`.
+ * @returns Data and sentences; without readings the answer says so.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function sessionReport(folder: PieceFolder): SessionReport {
+  const { piece, bench, readings } = folder;
+  const sessions = splitSessions(readings).flatMap((group) => {
+    const found = analyseSession(group, piece, bench);
+    return found === undefined ? [] : [found];
+  });
+  const session = mainSession(sessions);
+  const safety = safetySentences(piece);
+  if (!session) {
+    return {
+      folder,
+      sessions,
+      answer: [
+        "There is nothing to answer yet: no reading of the work was found.",
+        "Next: zero the gauge on the flat, read centre, half way and edge, and do so on three diameters or more.",
+      ],
+      reasons: [],
+      cautions: [],
+      unseen: [],
+      safety,
+    };
+  }
+  const radius = stateRadius(session);
+  const next = chooseNext(session, piece, radius);
+  const { unit } = piece;
+  return {
+    folder,
+    session,
+    sessions,
+    ...(radius === undefined ? {} : { radius }),
+    next,
+    answer: [
+      radiusSentence(session, piece, radius),
+      sphericitySentence(session, unit),
+      nextStepSentence(
+        next,
+        session.sphericity.setsNeeded,
+        session.sets.length,
+        session.zones.length,
+      ),
+    ],
+    reasons: radiusReasons(session, piece),
+    cautions: [
+      ...limitSentences(session, unit),
+      ...driftSentences(session.drifts, unit),
+    ],
+    unseen: unseenSentences(session.unseen, unit),
+    safety,
+  };
+}
+
+/** The last session; of its rings the one that read most. */
+function mainSession(
+  sessions: readonly SessionAnalysis[],
+): SessionAnalysis | undefined {
+  const last = sessions.at(-1)?.session;
+  return sessions
+    .filter(({ session }) => session === last)
+    .sort((a, b) =>
+      b.zones.length - a.zones.length || b.sets.length - a.sets.length
+    )[0];
+}
+
+function chooseNext(
+  session: SessionAnalysis,
+  piece: Piece,
+  radius: RadiusStatement | undefined,
+): NextStep {
+  const { sphericity, zones } = session;
+  const { target, form } = piece;
+  const first = zones[0];
+  const last = zones[zones.length - 1];
+  return nextStep({
+    form,
+    sphericity: sphericity.verdict,
+    lopsided: sphericity.byEnds,
+    ...(sphericity.verdict === "outside" && zones.length > 1
+      ? { centreLessEdge: first.mean.sag - last.mean.sag }
+      : {}),
+    ...(target && radius
+      ? { radiusLessTarget: radius.radius - target.radius }
+      : {}),
+    ...(target?.tolerance === undefined ? {} : { tolerance: target.tolerance }),
+    ...(radius?.expanded === undefined ? {} : { uncertainty: radius.expanded }),
+  });
+}
