@@ -64,9 +64,10 @@ export function reach(
 ): Millimetres | undefined {
   const r = contactCircleRadius(shape, form, radius);
   if (r > usableRadius) return undefined;
-  // c² + 2 c r cos φ − (usable² − r²) = 0, solved without cancellation.
+  // c² + 2 c r cos φ − (usable² − r²) = 0, solved without cancellation: the
+  // outermost foot never points inwards.
   const along = r * mostOutward(shape, relativeDegrees);
   const room = (usableRadius - r) * (usableRadius + r);
   const root = Math.sqrt(along * along + room);
-  return millimetres(along > 0 ? room / (root + along) : root - along);
+  return millimetres(room === 0 ? 0 : room / (root + along));
 }
