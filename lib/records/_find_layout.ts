@@ -25,7 +25,9 @@ export interface ZoneColumn {
 
 /** A table of readings whose header was found. */
 export interface TableLayout {
-  readonly kind: "tidy" | "sheet";
+  readonly kind: "table";
+  /** True for a bench sheet, whose columns are zones. */
+  readonly sheet: boolean;
   readonly delimiter: string;
   /** Line of the header, from 1. */
   readonly headerLine: number;
@@ -45,7 +47,12 @@ export interface TableLayout {
 export type Layout =
   | TableLayout
   | { readonly kind: "cable" }
-  | { readonly kind: "none"; readonly problems: readonly Problem[] };
+  | {
+    readonly kind: "none";
+    readonly problems: readonly Problem[];
+    /** Lines that are no readings: 1 where the header was found. */
+    readonly headings: 0 | 1;
+  };
 
 /** Splits one line at a delimiter. */
 export type LineSplitter = (line: string, delimiter: string) => string[];
@@ -95,7 +102,8 @@ function tableOf(
   const tidy = columns.has("reading") || zones.length === 0;
   return {
     layout: {
-      kind: tidy ? "tidy" : "sheet",
+      kind: "table",
+      sheet: !tidy,
       delimiter,
       headerLine,
       headings,
@@ -178,6 +186,7 @@ export function findLayout(
   if (best === undefined) {
     return {
       kind: "none",
+      headings: 0,
       problems: [{
         severity: "refused",
         code: "no-header",
@@ -192,9 +201,9 @@ export function findLayout(
       }],
     };
   }
-  if (best.layout.kind === "tidy") {
+  if (!best.layout.sheet) {
     const problems = missingColumns(best.layout, file, best.typed);
-    if (problems.length > 0) return { kind: "none", problems };
+    if (problems.length > 0) return { kind: "none", headings: 1, problems };
   }
   return best.layout;
 }

@@ -46,12 +46,16 @@ export interface Unreadable {
 
 const DIOPTRE = /^(?:d|dpt|dioptres?|diopters?)$/i;
 const SIZE_OF_CACHE = 50_000;
+const MOST_UNITS = 100;
 
 const trimmed = (value: number) => String(Number(value.toPrecision(8)));
 
 /** Reads reading cells; remembers texts it has met, for files repeat them. */
 export class ReadingCells {
   readonly #caches = new Map<string, Map<string, Shown | Unreadable>>();
+  #cache: Map<string, Shown | Unreadable> | undefined;
+  #unit = "";
+  #heading = "";
   readonly #piece: Piece;
   readonly #bench: Bench;
   readonly #decimal: FileDecimal;
@@ -65,9 +69,20 @@ export class ReadingCells {
 
   /** Reads one cell; `unit` is the unit column's, `heading` the header's. */
   read(typed: string, unit: string, heading: string): Shown | Unreadable {
-    const key = heading === "" ? unit : `${unit}\u0000${heading}`;
-    let cache = this.#caches.get(key);
-    if (cache === undefined) this.#caches.set(key, cache = new Map());
+    let cache = this.#cache;
+    if (
+      cache === undefined || unit !== this.#unit || heading !== this.#heading
+    ) {
+      const key = `${unit}\u0000${heading}`;
+      cache = this.#caches.get(key);
+      if (cache === undefined) {
+        if (this.#caches.size >= MOST_UNITS) this.#caches.clear();
+        this.#caches.set(key, cache = new Map());
+      }
+      this.#cache = cache;
+      this.#unit = unit;
+      this.#heading = heading;
+    }
     let found = cache.get(typed);
     if (found === undefined) {
       if (cache.size >= SIZE_OF_CACHE) cache.clear();

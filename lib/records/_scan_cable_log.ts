@@ -33,6 +33,7 @@ export function scanCableLog(text: string, source: ScanSource): FileAccount {
     problems,
   });
   const at = (name: TidyColumn) => columns.get(name) as number;
+  const cell = { index: at("reading"), unit: "" };
   const settings: string[] = TIDY_COLUMNS.map(() => "");
   const count = { read: 0, used: 0, reported: 0 };
   let unit = "";
@@ -111,7 +112,7 @@ export function scanCableLog(text: string, source: ScanSource): FileAccount {
     const row = [...settings];
     row[at("reading")] = `${sign}${digits}`;
     row[at("unit")] = word;
-    const reading = reader.read(row, line, order, at("reading"), "", undefined);
+    const reading = reader.read(row, line, order, cell);
     if (reading === undefined) {
       count.reported++;
       return;
@@ -120,5 +121,6 @@ export function scanCableLog(text: string, source: ScanSource): FileAccount {
     order++;
     visit(reading);
   });
+  reader.faults.finish();
   return { file, ...count, layout: "cable log" };
 }
