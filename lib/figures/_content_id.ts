@@ -4,6 +4,17 @@
  * @module
  */
 
+import { ID } from "./_theme.ts";
+
+/** Numbers the ids of a body in their order, whatever a library called them. */
+export function renumbered(body: string): string {
+  const numbers = new Map<string, number>();
+  return body.replace(new RegExp(`${ID}-([\\w.:-]+)`, "g"), (_, name) => {
+    if (!numbers.has(name)) numbers.set(name, numbers.size + 1);
+    return `${ID}-part-${numbers.get(name)}`;
+  });
+}
+
 /**
  * Makes an id from a text: the same text, the same id.
  *

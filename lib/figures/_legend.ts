@@ -6,8 +6,13 @@
  *
  * @module
  */
-import { escapeText } from "./_escape.ts";
-import { type ShapeName, shapePath } from "./_symbols.ts";
+import { escapeAttribute, escapeText } from "./_escape.ts";
+import {
+  drawingPath,
+  type ShapeDrawing,
+  type ShapeName,
+  shapePath,
+} from "./_symbols.ts";
 import { shortened, textWidth } from "./_text_width.ts";
 import { type Role, standIn } from "./_theme.ts";
 
@@ -27,6 +32,7 @@ export interface KeyItem {
     | { kind: "line"; stroke: Role; width?: number; dash?: string }
     | { kind: "area"; fill: Role; edge?: Role; dash?: string }
     | { kind: "swatch"; color: string }
+    | { kind: "drawing"; drawing: ShapeDrawing; color: string }
     | { kind: "interval"; stroke: Role; thick?: Role };
 }
 
@@ -77,9 +83,15 @@ function sampleSvg({ sample }: KeyItem, x: number, y: number): string {
         sample.dash === undefined ? "" : ` stroke-dasharray="${sample.dash}"`
       }></rect>`;
     case "swatch":
-      return `<rect x="${x}" y="${
-        y - 7
-      }" width="20" height="14" fill="${sample.color}"></rect>`;
+      return `<rect x="${x}" y="${y - 7}" width="20" height="14" fill="${
+        escapeAttribute(sample.color)
+      }"></rect>`;
+    case "drawing":
+      return `<path d="${
+        drawingPath(sample.drawing, middle, y, 64)
+      }" fill="none" stroke="${
+        escapeAttribute(sample.color)
+      }" stroke-width="1.8"></path>`;
     case "interval":
       return `<path d="M${x},${y}h20M${x},${y - 4}v8M${x + 20},${
         y - 4

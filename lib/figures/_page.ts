@@ -4,10 +4,17 @@
  * @module
  */
 import { type Drawing, loadDrawing } from "./_dom.ts";
-import { drawPanel, EDGE, LINE, type Panel, TEXT_SIZE } from "./_panel.ts";
+import {
+  drawPanel,
+  EDGE,
+  LINE,
+  marginsOf,
+  type Panel,
+  TEXT_SIZE,
+} from "./_panel.ts";
 import { escapeText } from "./_escape.ts";
 import { KEY_SIZE, keyBlock, type KeyItem, textSvg } from "./_legend.ts";
-import { contentId } from "./_content_id.ts";
+import { contentId, renumbered } from "./_content_id.ts";
 import { textWidth, wrapText } from "./_text_width.ts";
 import { ID, painted, ROLES, styleSheet } from "./_theme.ts";
 
@@ -46,7 +53,12 @@ function drawBody(drawing: Drawing, page: Page, width: number) {
   const key = keyBlock(page.key ?? [], EDGE, y, room);
   parts.push(key.svg);
   y += key.height;
+  // Panels stand below one another on the same horizontal axis.
+  const margins = page.panels.map((panel) => marginsOf(panel, width));
+  const left = Math.max(...margins.map((margin) => margin.left));
+  const right = Math.max(...margins.map((margin) => margin.right));
   for (const panel of page.panels) {
+    if (panel !== page.panels[0]) y += 8;
     for (const heading of [panel.yTitle, panel.top?.title]) {
       if (heading === undefined) continue;
       const lines = wrapText(heading, KEY_SIZE, room);
@@ -54,7 +66,11 @@ function drawBody(drawing: Drawing, page: Page, width: number) {
       parts.push(textSvg(lines, EDGE, y, { role: "quiet" }));
       y += (lines.length - 1) * LINE;
     }
-    const drawn = drawPanel(drawing, panel, width);
+    const drawn = drawPanel(drawing, panel, width, {
+      ...marginsOf(panel, width),
+      left,
+      right,
+    });
     parts.push(
       `<g transform="translate(0,${Number(y.toFixed(2))})">${drawn.svg}</g>`,
     );
@@ -100,7 +116,7 @@ export function finishPage(
   body: Drawn & { readonly idPrefix?: string },
 ): Drawn {
   const { title, description, width, height } = body;
-  const { text, classes } = painted(body.svg);
+  const { text, classes } = painted(renumbered(body.svg));
   const id = body.idPrefix ?? contentId(`${title}\n${description}\n${text}`);
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" id="${id}" role="img" aria-labelledby="${id}-title ${id}-desc" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="system-ui, sans-serif" style="max-width:100%;height:auto">` +

@@ -71,7 +71,19 @@ function shareOf({ domain: [low, high], log }: Axis, value: number): number {
     : (value - low) / (high - low);
 }
 
-function marginsOf({ x, y, top, right = 0 }: Panel, width: number) {
+/** Room around a drawing area for its axes, in px. */
+export interface Margins {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Finds the room that a panel's labels need. */
+export function marginsOf(
+  { x, y, top, right = 0 }: Panel,
+  width: number,
+): Margins {
   const widest = Math.max(
     0,
     ...(y?.ticks ?? []).map((tick) => widthOf(y!.label(tick))),
@@ -90,7 +102,10 @@ function marginsOf({ x, y, top, right = 0 }: Panel, width: number) {
   );
   const over = (share: (l: { share: number }) => number) =>
     Math.max(0, ...labels.map((l) => l.half + 4 - share(l) * inner));
-  const rows = Math.max(0, ...labels.map(({ label }) => linesOf(label).length));
+  const rows = Math.max(
+    0,
+    ...labels.map(({ label }) => label === "" ? 0 : linesOf(label).length),
+  );
   return {
     left: Math.max(left, over(({ share }) => share)),
     right: Math.max(EDGE, right, over(({ share }) => 1 - share)),
@@ -120,8 +135,17 @@ function fits(axis: Axis, area: number): Axis["label"] {
 
 function frame(Plot: PlotModule, panel: Panel, area: { width: number }) {
   const { x, y, top } = panel;
-  const axis = { fontSize: TEXT_SIZE, label: null, lineHeight: 1.3 } as const;
+  const axis = { fontSize: TEXT_SIZE, label: null } as const;
   const common = { color: ink("quiet"), tickSize: 5, tickPadding: 4, ...axis };
+  const labelled = (along: Axis, anchor: "top" | "bottom") => {
+    const label = fits(along, area.width);
+    return Plot.axisX(along.ticks.filter((tick) => label(tick) !== ""), {
+      ...common,
+      anchor,
+      lineHeight: 1.3,
+      tickFormat: label,
+    });
+  };
   return [
     x?.grid
       ? Plot.gridX([...x.ticks], { stroke: ink("line"), strokeOpacity: 1 })
@@ -129,16 +153,8 @@ function frame(Plot: PlotModule, panel: Panel, area: { width: number }) {
     y?.grid
       ? Plot.gridY([...y.ticks], { stroke: ink("line"), strokeOpacity: 1 })
       : null,
-    x && Plot.axisX([...x.ticks], {
-      ...common,
-      tickFormat: fits(x, area.width),
-      anchor: "bottom",
-    }),
-    x && top && Plot.axisX([...x.ticks], {
-      ...common,
-      tickFormat: fits({ ...x, label: top.label }, area.width),
-      anchor: "top",
-    }),
+    x && labelled(x, "bottom"),
+    x && top && labelled({ ...x, label: top.label }, "top"),
     y && Plot.axisY([...y.ticks], { ...common, tickFormat: y.label }),
   ];
 }
@@ -158,8 +174,8 @@ export function drawPanel(
   { Plot, document }: Drawing,
   panel: Panel,
   width: number,
+  margin: Margins,
 ): DrawnPanel {
-  const margin = marginsOf(panel, width);
   const inner = width - margin.left - margin.right;
   const height = typeof panel.height === "number"
     ? panel.height

@@ -5,11 +5,17 @@
  */
 
 /** A drawing surface as Plot hands it to a symbol. */
-interface Pen {
+export interface Pen {
   moveTo(x: number, y: number): void;
   lineTo(x: number, y: number): void;
   arc(x: number, y: number, r: number, from: number, to: number): void;
   closePath(): void;
+  rect(x: number, y: number, width: number, height: number): void;
+}
+
+/** Something that draws itself around the origin, as big as its area says. */
+export interface ShapeDrawing {
+  draw(pen: Pen, size: number): void;
 }
 
 /** Name of a shape. */
@@ -75,9 +81,7 @@ export function shapeOf(index: number): ShapeName {
 }
 
 /** A shape as Plot's `symbol` option takes it. */
-export function plotSymbol(name: ShapeName): {
-  draw(pen: Pen, size: number): void;
-} {
+export function plotSymbol(name: ShapeName): ShapeDrawing {
   return {
     draw(pen, size) {
       const radius = Math.sqrt(size / Math.PI);
@@ -95,31 +99,42 @@ export function plotSymbol(name: ShapeName): {
   };
 }
 
-/** A shape as path data around a point. */
+/** Draws a shape as path data around a point; `size` is its area in px². */
+export function drawingPath(
+  drawing: ShapeDrawing,
+  x: number,
+  y: number,
+  size: number,
+): string {
+  const at = (dx: number, dy: number) =>
+    `${Number((x + dx).toFixed(2))},${Number((y + dy).toFixed(2))}`;
+  let path = "";
+  drawing.draw({
+    moveTo: (dx, dy) => path += `M${at(dx, dy)}`,
+    lineTo: (dx, dy) => path += `L${at(dx, dy)}`,
+    closePath: () => path += "Z",
+    rect: (dx, dy, w, h) => path += `M${at(dx, dy)}h${w}v${h}h${-w}Z`,
+    // Shapes have whole circles only.
+    arc: (dx, dy, r) =>
+      path += `M${at(dx - r, dy)}a${r},${r},0,1,1,${2 * r},0a${r},${r},0,1,1,${
+        -2 * r
+      },0Z`,
+  }, size);
+  return path;
+}
+
+/** A shape of ours as path data around a point. */
 export function shapePath(
   name: ShapeName,
   x: number,
   y: number,
   radius: number,
 ): string {
-  const at = (value: number) => Number(value.toFixed(2));
-  if (name === "circle") {
-    const d = at(2 * radius);
-    const r = at(radius);
-    return `M${at(x - radius)},${
-      at(y)
-    }a${r},${r},0,1,1,${d},0a${r},${r},0,1,1,${-d},0Z`;
-  }
-  return "M" + CORNERS[name]
-    .map(([dx, dy]) => `${at(x + dx * radius)},${at(y + dy * radius)}`)
-    .join("L") +
-    "Z";
+  return drawingPath(plotSymbol(name), x, y, Math.PI * radius * radius);
 }
 
 /** The end of an interval as Plot's `symbol` option takes it. */
-export function capSymbol(direction: "flat" | "upright"): {
-  draw(pen: Pen, size: number): void;
-} {
+export function capSymbol(direction: "flat" | "upright"): ShapeDrawing {
   return {
     draw(pen, size) {
       const half = Math.sqrt(size / Math.PI);

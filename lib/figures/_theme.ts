@@ -35,17 +35,23 @@ export const ROLES = {
   /** Where nothing is known. */
   veil: ["#e6e8eb", "#2a3037"],
   /** Steps of a departure, from well below to well above. */
-  low3: ["#0d3f6b", "#a9d6fb"],
-  low2: ["#2f74ab", "#5b9fd6"],
-  low1: ["#86b4d8", "#33668f"],
-  mid: ["#868f98", "#7b858f"],
-  high1: ["#e0a878", "#87592e"],
-  high2: ["#b8641f", "#d08a46"],
-  high3: ["#7a3606", "#ffcf9b"],
+  lowest: ["#0d3f6b", "#a9d6fb"],
+  low: ["#2f74ab", "#5b9fd6"],
+  middle: ["#6f7983", "#8b96a1"],
+  high: ["#b8641f", "#d08a46"],
+  highest: ["#7a3606", "#ffcf9b"],
 } as const;
 
 /** The name of a colour's use. */
 export type Role = keyof typeof ROLES;
+
+/** The colours of series, in the order in which they get them. */
+export const SERIES: readonly Role[] = ["first", "second", "third", "ink"];
+
+/** The colour of series number `index`, from 0; after four they repeat. */
+export function seriesRole(index: number): Role {
+  return SERIES[index % SERIES.length];
+}
 
 /** The colour of a role as a mark option; the serialiser turns it into a class. */
 export function ink(role: Role): string {

@@ -16,8 +16,34 @@
  *
  * @module
  */
-export { type Figure, type FigureSettings, svgFigure } from "./figure.ts";
+export {
+  elementFigure,
+  type ElementLabels,
+  type HtmlFigure,
+} from "./element_figure.ts";
+export {
+  type CellFigureOptions,
+  type Figure,
+  figure,
+  type FigureSettings,
+  svgFigure,
+} from "./figure.ts";
 export type { Interval } from "./interval.ts";
+export { planFigure } from "./plan_figure.ts";
+export type {
+  PlanFigureInput,
+  PlanFigureReading,
+} from "./plan_figure_input.ts";
+export {
+  profileFigure,
+  type ProfileFigureInput,
+  type ProfileFigurePoint,
+} from "./profile_figure.ts";
+export {
+  readingsFigure,
+  type ReadingsFigureInput,
+  type ReadingsFigureReading,
+} from "./readings_figure.ts";
 export { zonesFigure } from "./zones_figure.ts";
 export type {
   ZonesFigureInput,

@@ -4,6 +4,9 @@
  * @module
  */
 import type { Figure } from "sagbook/figures/figure.ts";
+import { planFigure } from "sagbook/figures/plan_figure.ts";
+import { profileFigure } from "sagbook/figures/profile_figure.ts";
+import { readingsFigure } from "sagbook/figures/readings_figure.ts";
 import { zonesFigure } from "sagbook/figures/zones_figure.ts";
 
 /** One picture to keep. */
@@ -16,6 +19,35 @@ const setsAround = (mean: number, spread: number, count: number) =>
   Array.from({ length: count }, (_, i) => ({
     difference: mean + spread * Math.sin(2.4 * i + 1),
   }));
+
+/** Readings of an invented session: sets of three zones and a look at the flat. */
+const session = (sets: number, spread: number, wild = 0) =>
+  Array.from({ length: sets }, (_, set) => {
+    const zero = spread * Math.sin(1.7 * set);
+    const read = (zone: string, sag: number, n: number) => ({
+      set: `${set + 1}`,
+      zone,
+      on: "work" as const,
+      sag: sag + zero + spread / 2 * Math.sin(3.1 * set + 2 * n),
+    });
+    const wildly = set === 2 && wild > 0;
+    return [
+      read("centre", 0.6013, 0),
+      read("50 %", 0.6015, 1),
+      {
+        ...read("edge", 0.599 + (wildly ? wild : 0), 2),
+        flagged: wildly,
+      },
+      {
+        set: `${set + 1}`,
+        zone: "flat",
+        on: "flat" as const,
+        sag: spread / 3 * Math.sin(2.2 * set),
+      },
+    ];
+  }).flat();
+
+const footOut = { kind: "foot out" } as const;
 
 /** Every picture of the goldens, in mm and inches, plain and awkward. */
 export const samples: readonly Sample[] = [
@@ -92,5 +124,98 @@ export const samples: readonly Sample[] = [
         reference: { label: "centre", distance: 0 },
         zones: [{ label: "edge", distance: 88, difference: 0 }],
       }),
+  },
+  {
+    name: "readings-plain",
+    draw: () => readingsFigure({ readings: session(6, 0.001, 0.003) }),
+  },
+  {
+    name: "readings-wild-inch",
+    draw: () =>
+      readingsFigure({ readings: session(8, 0.001, 0.4) }, { unit: "in" }),
+  },
+  {
+    name: "readings-one",
+    draw: () =>
+      readingsFigure({
+        readings: [{ set: "1", zone: "centre", on: "work", sag: 0.601 }],
+      }),
+  },
+  {
+    name: "readings-many",
+    draw: () => readingsFigure({ readings: session(25_000, 0.001) }),
+  },
+  {
+    name: "plan-foot-out",
+    draw: () =>
+      planFigure({
+        halfDiameter: 150,
+        bevel: 2,
+        contactRadius: 60,
+        feet: "balls",
+        readings: [0, 60, 120].flatMap((diameterDegrees) =>
+          [-88, -45, 0, 45, 88].map((offset) => ({
+            offset,
+            diameterDegrees,
+            foot: footOut,
+            departure: offset === 88 && diameterDegrees === 60
+              ? -0.0024
+              : 0.0008 * Math.sin(offset + diameterDegrees) -
+                0.0012 * (offset / 88) ** 2,
+          }))
+        ),
+      }),
+  },
+  {
+    name: "plan-unknown-inch",
+    draw: () =>
+      planFigure({
+        halfDiameter: 101.6,
+        bevel: 1.5,
+        contactRadius: 40,
+        feet: "balls",
+        readings: [-55, 0, 55].map((offset) => ({
+          offset,
+          foot: { kind: "unknown" },
+          departure: 0.00002 * offset,
+        })),
+      }, { unit: "in" }),
+  },
+  {
+    name: "profile-turned-edge",
+    draw: () =>
+      profileFigure({
+        points: Array.from({ length: 41 }, (_, i) => {
+          const u = i / 40;
+          const value = 0.0012 * (u ** 6 - 0.9 * u * u + 0.2);
+          const wide = 0.00015 + 0.0008 * u ** 8;
+          return {
+            distance: 150 * u,
+            departure: {
+              value,
+              interval95: { low: value - wide, high: value + wide },
+            },
+          };
+        }),
+        halfDiameter: 150,
+        seenTo: 126,
+        zones: [
+          { label: "centre", distance: 0 },
+          { label: "50 %", distance: 75 },
+          { label: "edge", distance: 85 },
+        ],
+      }),
+  },
+  {
+    name: "profile-no-band-inch",
+    draw: () =>
+      profileFigure({
+        points: [0, 50, 100].map((distance) => ({
+          distance,
+          departure: { value: 0 },
+        })),
+        halfDiameter: 100,
+        seenTo: 100,
+      }, { unit: "in" }),
   },
 ];
