@@ -20,6 +20,7 @@ export * from "./narrative/mod.ts";
 export * from "./numerics/mod.ts";
 export * from "./records/mod.ts";
 export * from "./statistics/mod.ts";
+export * from "./uncertainty/mod.ts";
 export * from "./units/mod.ts";
 export * from "./zones/mod.ts";
 export { VERSION } from "./version.ts";

@@ -23,6 +23,7 @@ export {
 export { nextStepSentence } from "./next_step_sentence.ts";
 export { openPiece } from "./open_piece.ts";
 export {
+  budgetReasons,
   radiusReasons,
   radiusSentence,
   writeZoneRadius,
@@ -32,7 +33,12 @@ export {
   stateRadius,
   writeRadius,
 } from "./radius_statement.ts";
-export { drawZones } from "./report_figures.ts";
+export {
+  drawPlan,
+  drawProfile,
+  drawReadings,
+  drawZones,
+} from "./report_figures.ts";
 export { reportResults } from "./report_results.ts";
 export {
   differencesTable,

@@ -25,6 +25,8 @@ function setsInWords(needed: SetsNeeded, sets: number): string {
       return `the difference lies so close to the tolerance that even ${needed.moreThan} sets would not decide; read with a ring that shows more of it, or settle for not knowing`;
     case "display cannot decide":
       return "more sets will not help, since the difference hides within the display step; a finer display or a ring that shows more of it would";
+    case "more ends":
+      return "the zones agree, but the two ends of a diameter must be shown to agree as well; read both ends of two more diameters";
     case "unknown":
       return "read sets that hold every zone, on three diameters or more";
   }

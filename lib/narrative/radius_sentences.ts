@@ -6,31 +6,24 @@
 import type { Piece } from "../records/piece.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
+import { amountIn } from "../units/length_unit.ts";
+import { decimalsFor } from "../units/round_decimal.ts";
 import type { SessionAnalysis, ZoneSummary } from "../zones/analyse_session.ts";
 import { type RadiusStatement, writeRadius } from "./radius_statement.ts";
 
-const COVERS: Record<RadiusStatement["covers"], string> = {
-  everything: "",
-  repeating: ", from repeating alone",
-  nothing: "",
-};
-
 /** A zone's radius with the interval of repeating alone. */
 export function writeZoneRadius(
-  { radius, mean }: ZoneSummary,
+  { radius }: ZoneSummary,
   unit: Piece["unit"],
 ): string {
   if (radius === undefined) return "none";
   const { radius: value, interval95 } = radius;
   const expanded = interval95 &&
     millimetres(Math.max(interval95.high - value, value - interval95.low));
-  return writeRadius({
-    radius: value,
-    ...(expanded === undefined ? {} : { expanded }),
-    dof: mean.dof,
-    over: "centre",
-    covers: "repeating",
-  }, unit);
+  return writeRadius(
+    expanded === undefined ? { radius: value } : { radius: value, expanded },
+    unit,
+  );
 }
 
 /**
@@ -62,9 +55,9 @@ export function radiusSentence(
     );
     return `There is no one radius: it is ${places.join(" and ")}.`;
   }
-  const sure = radius.expanded === undefined
-    ? " (from too little to say how sure)"
-    : ` (95 % sure${COVERS[radius.covers]})`;
+  const sure = radius.covers === "everything"
+    ? "95 % sure"
+    : "for ring, gauge and display; one zeroing does not show how the zero scatters";
   const where = radius.over === "centre" && zones.length > 1
     ? " at the centre"
     : "";
@@ -73,7 +66,7 @@ export function radiusSentence(
     : "";
   return `The radius of curvature${where} is ${
     writeRadius(radius, unit)
-  }${sure}${focal}.`;
+  } (${sure})${focal}.`;
 }
 
 /**
@@ -133,4 +126,64 @@ export function radiusReasons(
     );
   }
   return reasons;
+}
+
+/**
+ * Says where the uncertainty of the radius comes from.
+ *
+ * @param statement The radius stated.
+ * @param unit The user's unit.
+ * @returns Sentences, the largest source first.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function budgetReasons(
+  { budget }: RadiusStatement,
+  unit: Piece["unit"],
+): readonly string[] {
+  const ranked = [...budget.lines].sort((a, b) => b.share - a.share)
+    .filter(({ share }) => share >= 0.005).slice(0, 4);
+  if (ranked.length === 0) return [];
+  const parts = ranked.map(({ source, share }) =>
+    `${source} ${Math.round(100 * share)} %`
+  );
+  const { factor, dof, expanded } = budget;
+  const spread = expanded === undefined
+    ? ""
+    : ` ± ${writeLengthFigures(expanded, unit)} is ${
+      factor.toFixed(2)
+    } standard uncertainties (${
+      Number.isFinite(dof) && dof < 1000
+        ? `${
+          dof < 10 ? dof.toFixed(1) : Math.round(dof)
+        } effective degrees of freedom`
+        : "degrees of freedom beyond counting"
+    }).`;
+  const notes = [
+    ...(budget.notCounted.length > 0
+      ? [
+        `Not counted, since nothing is known of it: ${
+          budget.notCounted.join("; ")
+        }.`,
+      ]
+      : []),
+    ...(budget.assumed.length > 0
+      ? [
+        `Assumed, since the bench file does not say: ${
+          budget.assumed.join("; ")
+        }.`,
+      ]
+      : []),
+  ];
+  return [
+    `The uncertainty comes from ${
+      parts.join(", ")
+    } (shares of the variance).${spread}`,
+    ...notes,
+  ];
+}
+
+function writeLengthFigures(length: number, unit: Piece["unit"]): string {
+  const amount = amountIn(millimetres(length), unit);
+  return formatLength(millimetres(length), unit, decimalsFor(amount));
 }

@@ -3,62 +3,122 @@
  *
  * @module
  */
+import type { Bench } from "../records/bench.ts";
+import type { LengthUnit, Piece } from "../records/piece.ts";
+import type { Interval } from "../statistics/interval.ts";
+import {
+  type RadiusBudget,
+  radiusBudget,
+} from "../uncertainty/radius_budget.ts";
 import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
-import type { LengthUnit } from "../records/piece.ts";
+import { amountIn } from "../units/length_unit.ts";
+import { decimalsFor } from "../units/round_decimal.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
 
 /** A radius with what is known of its uncertainty. */
 export interface RadiusStatement {
   /** Radius of curvature in mm. */
   readonly radius: Millimetres;
-  /** Expanded uncertainty in mm, about 95 %; undefined when nothing is known. */
+  /** Expanded uncertainty in mm, 95 %; absent where ± does not describe it. */
   readonly expanded?: Millimetres;
-  /** Coverage factor behind `expanded`. */
-  readonly coverageFactor?: number;
-  /** Effective degrees of freedom behind `expanded`. */
-  readonly dof?: number;
+  /**
+   * The 95 % interval in mm, where it lies unevenly about the radius; without
+   * an upper end when a flat is within it.
+   */
+  readonly interval?: { readonly low: number; readonly high?: number };
   /** Where it was read: all zones of a sphere, or the centre only. */
   readonly over: "all zones" | "centre";
   /**
-   * What the uncertainty covers: `everything` a budget names (repeating, ring,
-   * ball, gauge, flat), or `repeating` alone.
+   * What the uncertainty covers: `everything` the budget names, or all `but
+   * repeating` when there was one zeroing and its scatter is not known.
    */
-  readonly covers: "everything" | "repeating" | "nothing";
+  readonly covers: "everything" | "but repeating";
+  /** The budget behind it. */
+  readonly budget: RadiusBudget;
 }
 
 /**
- * Chooses the radius a report may state for a session.
+ * Chooses the radius a report may state for a session, with its uncertainty.
  *
  * A sphere has one radius, from all its zones. On a surface that is not one,
  * or is not known to be, the zones are not averaged into a figure that belongs
  * to no place: the radius is that of the innermost zone.
  *
  * @param session The session.
+ * @param piece The piece.
+ * @param bench The bench.
  * @returns Undefined when no radius belongs to the readings.
  *
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function stateRadius(
-  session: Pick<SessionAnalysis, "zones" | "whole" | "sphericity">,
+  session: SessionAnalysis,
+  piece: Pick<Piece, "form">,
+  bench: Bench,
 ): RadiusStatement | undefined {
-  const sphere = session.sphericity.verdict === "within" ||
-    session.zones.length === 1;
-  const from = sphere ? session.whole : session.zones[0];
+  const { zones, whole, sphericity, ring, step, driftUncertainty } = session;
+  const sphere = sphericity.verdict === "within" || zones.length === 1;
+  const from = sphere ? whole : zones[0];
   if (from?.radius === undefined) return undefined;
-  const { radius, interval95 } = from.radius;
-  const over = sphere && session.zones.length > 1 ? "all zones" : "centre";
-  if (interval95 === undefined) return { radius, over, covers: "nothing" };
-  // The interval of a reciprocal is lopsided; the longer side is stated.
-  const expanded = Math.max(interval95.high - radius, radius - interval95.low);
-  const dof = from.mean.dof;
+  const { mean, radius: { radius } } = from;
+  const budget = radiusBudget({
+    form: piece.form,
+    sag: {
+      value: mean.sag,
+      own: mean.standardError ?? 0,
+      dof: Math.max(1, mean.dof),
+      common: {},
+    },
+    ring,
+    gauge: bench.gauge,
+    step,
+    roundingShare: mean.rounding,
+    session: session.session,
+    ...(driftUncertainty > 0
+      ? { drift: { standardUncertainty: driftUncertainty } }
+      : {}),
+    ...(bench.flat === undefined ? {} : { flat: bench.flat }),
+  });
+  const { lower, upper } = budget;
+  const expanded = evenHalf(radius, lower, upper);
   return {
     radius,
-    expanded: millimetres(expanded),
-    dof,
-    over,
-    covers: "repeating",
+    ...(expanded !== undefined ? { expanded: millimetres(expanded) } : {
+      interval: upper === undefined
+        ? { low: lower }
+        : { low: lower, high: upper },
+    }),
+    over: sphere && zones.length > 1 ? "all zones" : "centre",
+    covers: mean.dof > 0 ? "everything" : "but repeating",
+    budget,
   };
+}
+
+/**
+ * Half the interval where ± describes it: both halves round to the same two
+ * figures, give or take one of the second; else undefined.
+ */
+function evenHalf(
+  radius: number,
+  lower: number,
+  upper: number | undefined,
+): number | undefined {
+  if (upper === undefined) return undefined;
+  const half = Math.max(radius - lower, upper - radius);
+  if (half === 0) return 0;
+  const place = 10 ** -decimalsFor(half);
+  const lopsided = Math.abs(upper - radius - (radius - lower));
+  return lopsided <= place ? half : undefined;
+}
+
+/** Writes an interval with the figures its width supports. */
+function writeRange({ low, high }: Interval, unit: LengthUnit): string {
+  const half = amountIn(millimetres((high - low) / 2), unit);
+  const decimals = half === 0 ? 3 : decimalsFor(half);
+  return `${formatLength(millimetres(low), unit, decimals)} to ${
+    formatLength(millimetres(high), unit, decimals)
+  }`;
 }
 
 /**
@@ -67,7 +127,8 @@ export function stateRadius(
  * @param statement The radius.
  * @param unit The user's unit.
  * @param part 1 for the radius, 1/2 for the focal length of a sphere.
- * @returns Such as `2519.7 ± 1.4 mm`; without an uncertainty `about 2520 mm`.
+ * @returns Such as `2519.7 ± 1.4 mm`, or `2870 mm (2650 mm to 3140 mm)` where
+ * the interval is uneven, or `at least 9000 mm`.
  *
  * @example
  * ```ts
@@ -75,23 +136,31 @@ export function stateRadius(
  * import { millimetres as mm } from "sagbook/units/length.ts";
  * import { equal } from "node:assert/strict";
  *
- * const statement = {
- *   radius: mm(2519.667), expanded: mm(2.4), over: "centre", covers: "repeating",
- * } as const;
+ * const statement = { radius: mm(2519.667), expanded: mm(2.4) };
  * equal(writeRadius(statement, "mm").replaceAll("\u00a0", " "), "2519.7 ± 2.4 mm");
  * ```
  */
 export function writeRadius(
-  statement: RadiusStatement,
+  statement: Pick<RadiusStatement, "radius" | "expanded" | "interval">,
   unit: LengthUnit,
   part: number = 1,
 ): string {
+  const { expanded, interval } = statement;
   const value = millimetres(statement.radius * part);
-  return statement.expanded === undefined
-    ? `about ${formatLength(value, unit, unit === "mm" ? 0 : 1)}`
-    : formatWithUncertainty(
-      value,
-      millimetres(statement.expanded * part),
-      unit,
-    );
+  if (expanded !== undefined) {
+    return formatWithUncertainty(value, millimetres(expanded * part), unit);
+  }
+  const rough = unit === "mm" ? 0 : 1;
+  if (interval === undefined) {
+    return `about ${formatLength(value, unit, rough)}`;
+  }
+  const low = interval.low * part;
+  if (interval.high === undefined) {
+    return `at least ${formatLength(millimetres(low), unit, rough)}`;
+  }
+  const high = interval.high * part;
+  const half = amountIn(millimetres((high - low) / 2), unit);
+  return `${formatLength(value, unit, decimalsFor(half))} (${
+    writeRange({ low, high }, unit)
+  })`;
 }

@@ -4,8 +4,15 @@
  * @module
  */
 import type { Figure } from "../figures/figure.ts";
+import { planFigure } from "../figures/plan_figure.ts";
+import { profileFigure } from "../figures/profile_figure.ts";
+import { readingsFigure } from "../figures/readings_figure.ts";
 import { zonesFigure } from "../figures/zones_figure.ts";
+import { contactCircleRadius } from "../geometry/contact_circle.ts";
+import type { Reading } from "../records/reading.ts";
+import type { Millimetres } from "../units/length.ts";
 import type { SphericityVerdict } from "../zones/sphericity.ts";
+import { outermostTouched } from "../zones/unseen.ts";
 import type { SessionReport } from "./session_report.ts";
 
 const TITLES: Record<SphericityVerdict["verdict"], string> = {
@@ -52,6 +59,131 @@ export async function drawZones(
     })),
     ...(tolerance === undefined ? {} : { tolerance: tolerance.sag }),
   }, { unit: piece.unit, title: TITLES[verdict] });
+}
+
+/**
+ * Draws every reading in the order it was taken, looks at the flat included.
+ *
+ * @param report The report.
+ * @returns The figure; undefined without readings.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export async function drawReadings(
+  report: SessionReport,
+): Promise<Figure | undefined> {
+  const { session, folder: { piece } } = report;
+  if (!session) return undefined;
+  const { readings, looks, outliers, sets } = session;
+  const flagged = new Set(
+    outliers.map(({ set, place }) => `${sets[set].zeroing} ${place}`),
+  );
+  const all = [
+    ...readings.map(({ reading, sag, place }) => ({
+      order: reading.order,
+      set: shortSet(reading),
+      zone: session.zones[place].place.label,
+      on: "work" as const,
+      sag,
+      flagged: flagged.has(`${reading.zeroing} ${place}`),
+    })),
+    ...looks.map((look) => ({
+      order: look.order,
+      set: shortSet(look),
+      zone: "flat",
+      on: "flat" as const,
+      sag: look.sag as number,
+    })),
+  ].sort((a, b) => a.order - b.order);
+  return await readingsFigure({ readings: all }, { unit: piece.unit });
+}
+
+/** The zeroing without its session, which the page names once. */
+function shortSet({ zeroing, session }: Reading): string {
+  const start = `${session} / `;
+  return zeroing.startsWith(start) ? zeroing.slice(start.length) : zeroing;
+}
+
+/**
+ * Draws the work from above with the points each reading saw.
+ *
+ * A reading's departure is its sag less the mean of its set, so that the zero
+ * does not colour it.
+ *
+ * @param report The report.
+ * @returns The figure; undefined without readings or a radius.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export async function drawPlan(
+  report: SessionReport,
+): Promise<Figure | undefined> {
+  const { session, folder: { piece } } = report;
+  const radius = nominalRadius(report);
+  if (!session || radius === undefined) return undefined;
+  const { ring: { shape }, readings, sets } = session;
+  const levels = new Map<string, { sum: number; count: number }>();
+  for (const { zeroing, cells } of sets) {
+    const level = levels.get(zeroing) ?? { sum: 0, count: 0 };
+    for (const cell of cells) {
+      if (!cell) continue;
+      level.sum += cell.sag;
+      level.count++;
+    }
+    levels.set(zeroing, level);
+  }
+  return await planFigure({
+    halfDiameter: piece.diameter / 2,
+    bevel: piece.bevel,
+    contactRadius: contactCircleRadius(shape, piece.form, radius),
+    feet: shape.kind,
+    readings: readings.map(({ reading, sag }) => {
+      const { sum, count } = levels.get(reading.zeroing)!;
+      const { offset, diameterDegrees, foot } = reading;
+      return {
+        offset,
+        foot,
+        departure: sag - sum / count,
+        ...(diameterDegrees === undefined ? {} : { diameterDegrees }),
+      };
+    }),
+  }, { unit: piece.unit });
+}
+
+/**
+ * Draws the shape that the zones suggest, with its band.
+ *
+ * @param report The report.
+ * @returns The figure; undefined when the readings carry no profile.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export async function drawProfile(
+  report: SessionReport,
+): Promise<Figure | undefined> {
+  const { session, folder: { piece } } = report;
+  const radius = nominalRadius(report);
+  if (!session?.profile || radius === undefined) return undefined;
+  const { profile, readings, ring, zones } = session;
+  return await profileFigure({
+    points: profile.points,
+    halfDiameter: profile.halfDiameter,
+    seenTo: outermostTouched(
+      readings.map(({ reading }) => reading),
+      ring.shape,
+      piece.form,
+      radius,
+    ),
+    zones: zones.map(({ place: { label, distance } }) => ({ label, distance })),
+  }, { unit: piece.unit });
+}
+
+/** A radius good enough to say where the feet touch. */
+function nominalRadius(
+  { session, folder: { piece } }: SessionReport,
+): Millimetres | undefined {
+  return session?.zones[0].radius?.radius ?? piece.target?.radius ??
+    piece.startingRadius;
 }
 
 /** The interval of the opposite difference. */

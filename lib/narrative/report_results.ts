@@ -6,6 +6,7 @@
 import { VERSION } from "../version.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
 import type { Interval } from "../statistics/interval.ts";
+import type { RadiusStatement } from "./radius_statement.ts";
 import type { SessionReport } from "./session_report.ts";
 
 /** A JSON object. */
@@ -38,7 +39,7 @@ export function reportResults(report: SessionReport): Json {
       sphericity: piece.sphericity,
     }),
     answer: report.answer,
-    ...(radius === undefined ? {} : { radius: plain(radius) }),
+    ...(radius === undefined ? {} : { radius: ofRadius(radius) }),
     ...(report.next === undefined ? {} : { next: plain(report.next) }),
     ...(session === undefined ? {} : { session: ofSession(session) }),
     sessions: sessions.map(ofSession),
@@ -98,6 +99,29 @@ function ofSession(session: SessionAnalysis): Json {
       zone: label(place),
       from,
     })),
+  });
+}
+
+function ofRadius({ budget, ...statement }: RadiusStatement): Json {
+  const { lines, factor, dof, standardUncertainty, notCounted, assumed } =
+    budget;
+  return plain({
+    ...statement,
+    standard_uncertainty: standardUncertainty,
+    coverage_factor: factor,
+    // Endless degrees of freedom have no number; the key is left out then.
+    ...(Number.isFinite(dof) ? { dof } : {}),
+    budget: lines.map((line) => ({
+      source: line.source,
+      standard_uncertainty: line.standardUncertainty,
+      unit: line.unit,
+      sensitivity: line.sensitivity,
+      contribution: line.contribution,
+      share: line.share,
+      ...(Number.isFinite(line.dof) ? { dof: line.dof } : {}),
+    })),
+    not_counted: notCounted,
+    assumed,
   });
 }
 

@@ -19,7 +19,11 @@ import {
 } from "./caution_sentences.ts";
 import { nextStepSentence } from "./next_step_sentence.ts";
 import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
-import { radiusReasons, radiusSentence } from "./radius_sentences.ts";
+import {
+  budgetReasons,
+  radiusReasons,
+  radiusSentence,
+} from "./radius_sentences.ts";
 import { sphericitySentence } from "./sphericity_sentence.ts";
 
 /** What a folder's readings say, as data and in words. */
@@ -80,7 +84,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
       safety,
     };
   }
-  const radius = stateRadius(session);
+  const radius = stateRadius(session, piece, bench);
   const next = chooseNext(session, piece, radius);
   const { unit } = piece;
   return {
@@ -99,7 +103,10 @@ export function sessionReport(folder: PieceFolder): SessionReport {
         session.zones.length,
       ),
     ],
-    reasons: radiusReasons(session, piece),
+    reasons: [
+      ...radiusReasons(session, piece),
+      ...(radius ? budgetReasons(radius, unit) : []),
+    ],
     cautions: [
       ...limitSentences(session, unit),
       ...driftSentences(session.drifts, unit),

@@ -106,9 +106,11 @@ export function judgeSets(
   const pairs = places.length * (places.length - 1) / 2;
   const missing = found.verdict === "within" && differences.length < pairs;
   const verdict = missing ? "undecided" : found.verdict;
-  const open = verdict === "undecided"
-    ? { setsNeeded: whatDecides(sets, differences, step, tolerance, seed) }
-    : {};
+  const open = verdict !== "undecided" ? {} : {
+    setsNeeded: found.byEnds
+      ? { kind: "more ends" } as const
+      : whatDecides(sets, differences, step, tolerance, seed),
+  };
   return {
     differences,
     sphericity: { ...base, ...found, verdict, tolerance, ...open },

@@ -76,5 +76,5 @@ export {
   type ToleranceGround,
 } from "./tolerance.ts";
 export { compareEnds, type EndsComparison } from "./two_ends.ts";
-export { type Unseen, unseenBy } from "./unseen.ts";
+export { outermostTouched, type Unseen, unseenBy } from "./unseen.ts";
 export { intervalsOf, type ZoneDifference } from "./zone_difference.ts";

@@ -29,6 +29,8 @@ export interface MeanSag {
   readonly dof: number;
   /** Student interval of the mean at 95 %, rounding included, in mm. */
   readonly interval95?: Interval;
+  /** Share of the rounding error that averaging has not removed, 0 to 1. */
+  readonly rounding: number;
 }
 
 /** A radius with the interval that repeating alone supports. */
@@ -81,22 +83,22 @@ export function meanSag(
   const n = means.length;
   const sag = means.reduce((sum, mean) => sum + mean, 0) / n;
   const base = { sag, readings: sags.length, zeroings: n, dof: n - 1 };
-  if (n < 2) return base;
+  if (n < 2) return { ...base, rounding: 1 };
   const squares = means.reduce((sum, mean) => sum + (mean - sag) ** 2, 0);
   const deviation = Math.sqrt(squares / (n - 1));
   const standardError = deviation / Math.sqrt(n);
   const dof = n - 1;
-  const hidden = step === 0 ? 0 : step * survivingRounding(
+  const rounding = step === 0 ? 0 : survivingRounding(
     (deviation / step) ** 2,
     dof,
     chiSquareQuantile(0.05, dof, "upper"),
   );
   const half = Math.hypot(
     studentTQuantile(0.025, dof, "upper") * standardError,
-    roundingHalfWidth(0.05) * hidden,
+    roundingHalfWidth(0.05) * step * rounding,
   );
   const interval95 = { low: sag - half, high: sag + half };
-  return { ...base, deviation, standardError, interval95 };
+  return { ...base, deviation, standardError, interval95, rounding };
 }
 
 /**

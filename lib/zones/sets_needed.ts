@@ -27,6 +27,8 @@ export type SetsNeeded =
   | { readonly kind: "no practical number"; readonly moreThan: number }
   /** More sets would not help: the display step hides the difference. */
   | { readonly kind: "display cannot decide" }
+  /** The zones would do; the two ends of diameters were read too rarely. */
+  | { readonly kind: "more ends" }
   /** Too little was read to say. */
   | { readonly kind: "unknown" };
 

@@ -74,35 +74,14 @@ export function unseenBy(
   if (shape.kind === "bar") unseen.push({ kind: "across the bar" });
   const offCentre = readings.filter(({ offset }) => offset !== 0);
   if (offCentre.length === 0) unseen.push({ kind: "zones" });
-  let beyond = 0;
-  let twoFeetOut = true;
-  for (const { offset, diameterDegrees, foot } of readings) {
-    const relative = relativeFootDegrees(foot, diameterDegrees, offset);
-    const { feet, innermost, outermost } = contactRadii(
-      shape,
-      form,
-      radius,
-      offset,
-      relative,
-    );
-    // With an unknown direction only the two-feet-out reach is certain.
-    const certain = feet.length > 0 || shape.kind === "edge" || offset === 0
-      ? outermost
-      : shape.kind === "bar"
-      ? innermost
-      : contactRadii(shape, form, radius, offset, 180).outermost;
-    beyond = Math.max(beyond, certain);
-    if (
-      offset !== 0 &&
-      footClass({ offset, diameterDegrees, foot }, true) === "foot out"
-    ) {
-      twoFeetOut = false;
-    }
-  }
+  const beyond = outermostTouched(readings, shape, form, radius);
+  const twoFeetOut = offCentre.every((reading) =>
+    footClass(reading, true) !== "foot out"
+  );
   if (rim - beyond > 0.5) {
     unseen.push({
       kind: "rim",
-      beyond: millimetres(beyond),
+      beyond,
       rim,
       twoFeetOut: twoFeetOut && offCentre.length > 0 && shape.kind === "balls",
     });
@@ -119,6 +98,49 @@ export function unseenBy(
     unseen.push({ kind: "direction unknown", readings: unknown });
   }
   return unseen;
+}
+
+/**
+ * Finds how far from the centre of the work a foot certainly touched.
+ *
+ * With the direction of the feet unknown, only as far as two feet out reach.
+ *
+ * @param readings Readings of the work.
+ * @param shape The ring or bar.
+ * @param form Which way the surface curves.
+ * @param radius Radius of curvature in mm; a nominal one will do.
+ * @returns The largest distance in mm, 0 without readings.
+ *
+ * @example
+ * ```ts
+ * import { outermostTouched } from "sagbook/zones/unseen.ts";
+ * import { millimetres as mm } from "sagbook/units/length.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const shape = { kind: "balls", circleRadius: mm(60), ballRadius: mm(0), probeOffset: mm(0) } as const;
+ * const reading = { offset: mm(40), foot: { kind: "foot out" } } as const;
+ * equal(outermostTouched([reading], shape, "concave", mm(2520)), 100);
+ * ```
+ */
+export function outermostTouched(
+  readings: readonly Pick<Reading, "offset" | "diameterDegrees" | "foot">[],
+  shape: RingShape,
+  form: SurfaceForm,
+  radius: Millimetres,
+): Millimetres {
+  let outermost = 0;
+  for (const { offset, diameterDegrees, foot } of readings) {
+    const relative = relativeFootDegrees(foot, diameterDegrees, offset);
+    const seen = contactRadii(shape, form, radius, offset, relative);
+    const known = seen.feet.length > 0 || shape.kind === "edge" || offset === 0;
+    const certain = known
+      ? seen.outermost
+      : shape.kind === "bar"
+      ? seen.innermost
+      : contactRadii(shape, form, radius, offset, 180).outermost;
+    outermost = Math.max(outermost, certain);
+  }
+  return millimetres(outermost);
 }
 
 /** Whether the ring stood in two directions, as seen from the work, somewhere. */
