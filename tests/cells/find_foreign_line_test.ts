@@ -1,0 +1,29 @@
+import { deepEqual, equal, match } from "node:assert/strict";
+import { findForeignLine } from "sagbook/cells/find_foreign_line.ts";
+
+Deno.test("findForeignLine() knows magics and shell commands on the first line", () => {
+  const found = [
+    ["\n  %%html\n<b>", "cell magics", 3],
+    ["%matplotlib inline", "line magics", 0],
+    ["!pip install x", "shell commands", 0],
+    ["!ls ~/data", "shell commands", 0],
+  ] as const;
+  for (const [source, kind, start] of found) {
+    const diagnostic = findForeignLine(source);
+    match(diagnostic!.message, new RegExp(`${kind} are not TypeScript`));
+    deepEqual([diagnostic!.kind, diagnostic!.start], ["syntax", start]);
+  }
+});
+
+Deno.test("findForeignLine() leaves TypeScript alone", () => {
+  const own = [
+    "!done",
+    "!done && go()",
+    "!a.b",
+    "!f()",
+    "1\n%%time",
+    "",
+    "a % b",
+  ];
+  for (const source of own) equal(findForeignLine(source), undefined, source);
+});
