@@ -33,7 +33,7 @@ export interface FitPieces {
 
 /** Describes a fit; without an optimum, what can be said without one. */
 export function describeFit(pieces: FitPieces): MixedModelFit {
-  const { model, design, status, likelihood, system, ratios } = pieces;
+  const { design, status, likelihood, system, ratios } = pieces;
   const common = {
     status,
     observations: design.observations,

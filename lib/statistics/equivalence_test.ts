@@ -10,6 +10,7 @@ import {
   requireLength,
   requireProbability,
 } from "./_guards.ts";
+import type { Interval } from "./interval.ts";
 import { studentInterval } from "./student_interval.ts";
 import {
   studentTProbability,
@@ -36,7 +37,7 @@ export interface EquivalenceResult {
   /** The larger of the two, which decides. */
   readonly p: number;
   /** The two-sided interval of confidence 1 - 2α, which decides alike. */
-  readonly interval: readonly [lower: number, upper: number];
+  readonly interval: Interval;
   /** Whether both tests reject at level α: the truth lies within the bounds. */
   readonly equivalent: boolean;
 }
@@ -119,7 +120,7 @@ export function equivalenceTest(
       pLower,
       pUpper,
       p,
-      interval: [difference, difference],
+      interval: { low: difference, high: difference },
       equivalent: p === 0,
     };
   }
@@ -138,7 +139,7 @@ export function equivalenceTest(
     pLower,
     pUpper,
     p,
-    interval: [difference - half, difference + half],
+    interval: { low: difference - half, high: difference + half },
     equivalent: p < alpha,
   };
 }

@@ -5,6 +5,7 @@
  */
 import { requireProbability } from "./_guards.ts";
 import type { Estimate } from "./estimate.ts";
+import type { Interval } from "./interval.ts";
 import { studentTQuantile } from "./student_t_distribution.ts";
 
 /** An estimate's expanded uncertainty and the interval it makes. */
@@ -17,10 +18,8 @@ export interface ExpandedUncertainty {
   readonly factor: number;
   /** Coverage factor times standard uncertainty. */
   readonly expanded: number;
-  /** Lower end of the interval. */
-  readonly lower: number;
-  /** Upper end of the interval. */
-  readonly upper: number;
+  /** The interval. */
+  readonly interval: Interval;
 }
 
 /**
@@ -102,7 +101,9 @@ export function expandUncertainty(
     dof,
     factor,
     expanded,
-    lower: estimate.value - expanded,
-    upper: estimate.value + expanded,
+    interval: {
+      low: estimate.value - expanded,
+      high: estimate.value + expanded,
+    },
   };
 }

@@ -8,6 +8,7 @@ import {
   requireLength,
   requireProbability,
 } from "./_guards.ts";
+import type { Interval } from "./interval.ts";
 import { studentTQuantile } from "./student_t_distribution.ts";
 import { summarise } from "./summary.ts";
 
@@ -23,10 +24,8 @@ export interface MeanInterval {
   readonly standardError: number;
   /** Degrees of freedom, n - 1. */
   readonly dof: number;
-  /** Lower end of the interval. */
-  readonly lower: number;
-  /** Upper end of the interval. */
-  readonly upper: number;
+  /** The interval. */
+  readonly interval: Interval;
 }
 
 /**
@@ -49,8 +48,8 @@ export interface MeanInterval {
  * import { studentInterval } from "sagbook/statistics/student_interval.ts";
  * import { equal } from "node:assert/strict";
  *
- * const interval = studentInterval([2, 3, 4], 0.95);
- * equal(interval.upper.toFixed(3), "5.484");
+ * const { interval } = studentInterval([2, 3, 4], 0.95);
+ * equal(interval.high.toFixed(3), "5.484");
  * ```
  */
 export function studentInterval(
@@ -72,8 +71,7 @@ export function studentInterval(
     standardDeviation,
     standardError,
     dof,
-    lower: mean - half,
-    upper: mean + half,
+    interval: { low: mean - half, high: mean + half },
   };
 }
 

@@ -40,8 +40,8 @@ for (const [name, file] of references("tost")) {
         [found.pLower, expected.p_lower],
         [found.pUpper, expected.p_upper],
         [found.p, expected.p],
-        [found.interval[0], expected.ci90[0]],
-        [found.interval[1], expected.ci90[1]],
+        [found.interval.low, expected.ci90[0]],
+        [found.interval.high, expected.ci90[1]],
       ];
       pairs.forEach(([a, b], i) =>
         near(a, b, file.tolerance.relative, `${key}, figure ${i}`)
@@ -61,7 +61,7 @@ Deno.test("equivalenceTest() decides as its interval does", () => {
     );
     equal(
       found.equivalent,
-      found.interval[0] > bounds.lower && found.interval[1] < bounds.upper,
+      found.interval.low > bounds.lower && found.interval.high < bounds.upper,
     );
   }
 });
@@ -117,13 +117,13 @@ Deno.test("studentInterval() gives the interval of a textbook mean", () => {
   // By hand: mean 3, sd 1, t(0.975; 2) = 4.302653, half width 4.302653/sqrt(3)
   const found = studentInterval([2, 3, 4]);
   near(
-    found.upper - found.mean,
+    found.interval.high - found.mean,
     4.302652729749464 / Math.sqrt(3),
     1e-12,
     "half",
   );
   equal(found.dof, 2);
-  equal(studentInterval([0.5, 0.5]).upper, 0.5);
+  equal(studentInterval([0.5, 0.5]).interval.high, 0.5);
   throws(() => studentInterval([1]), {
     name: "RangeError",
     message:
@@ -137,7 +137,7 @@ Deno.test("pairedInterval() is free of what both members of a pair share", () =>
   const found = pairedInterval(shared, shared.map((s, i) => s + noise[i]));
   const plain = studentInterval(noise);
   near(found.mean, plain.mean, 1e-12, "mean");
-  near(found.upper, plain.upper, 1e-12, "upper end");
+  near(found.interval.high, plain.interval.high, 1e-12, "upper end");
   throws(() => pairedInterval([1, 2], [1]), {
     name: "RangeError",
     message:

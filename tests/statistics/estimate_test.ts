@@ -76,8 +76,8 @@ Deno.test("expandUncertainty() uses the normal factor where all is known", () =>
   const known: Estimate = { value: 1, own: 2, dof: Infinity, common: {} };
   const found = expandUncertainty(known, 0.95);
   near(found.factor, 1.959963984540054, 1e-12, "factor");
-  near(found.upper - 1, 2 * found.factor, 1e-12, "upper end");
-  near(1 - found.lower, 2 * found.factor, 1e-12, "lower end");
+  near(found.interval.high - 1, 2 * found.factor, 1e-12, "upper end");
+  near(1 - found.interval.low, 2 * found.factor, 1e-12, "lower end");
   const exact: Estimate = { value: 1, own: 0, dof: Infinity, common: {} };
   equal(expandUncertainty(exact).expanded, 0);
 });

@@ -1,4 +1,4 @@
-import { deepEqual, equal, ok } from "node:assert/strict";
+import { equal } from "node:assert/strict";
 import { fitMixedModel } from "sagbook/statistics/fit_mixed_model.ts";
 import { modelOf } from "./_mixed_models.ts";
 import { close, near, references } from "./_references.ts";
