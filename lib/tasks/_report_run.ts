@@ -1,0 +1,143 @@
+/**
+ * One folder to one report: run the notebook, write page, notebook and results.
+ *
+ * @module
+ */
+import { basename, join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+import {
+  cellTags,
+  type JsonObject,
+  type Notebook,
+} from "../notebook/document.ts";
+import { exportHtml } from "../notebook/export_html.ts";
+import { formatNotebook } from "../notebook/format_notebook.ts";
+import { readNotebook } from "../notebook/read_notebook.ts";
+import { runNotebook } from "../notebook/run_notebook.ts";
+import type { RunProgress, RunResult } from "../notebook/run_result.ts";
+import { writeTextAtomically } from "../notebook/write_text_atomically.ts";
+import { RESULTS_TYPE } from "../narrative/show.ts";
+import { VERSION } from "../version.ts";
+
+/** The project's root, where `deno.json` maps the library's name. */
+export const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+
+/** What a finished report is. */
+export interface ReportFiles {
+  /** Path of the page. */
+  readonly page: string;
+  /** The answer, sentence by sentence; empty when the notebook gave none. */
+  readonly answer: readonly string[];
+  /** How the run ended. */
+  readonly run: RunResult;
+}
+
+/** How a report is made. */
+export interface ReportSettings {
+  /** Kernel to run on; the notebook's own unless told. */
+  readonly kernel?: string;
+  /** Told how far the run is. */
+  readonly onProgress?: (progress: RunProgress) => void;
+  /** Ends the run when aborted. */
+  readonly signal?: AbortSignal;
+}
+
+/**
+ * Runs `notebooks/session.ipynb` on a folder and writes `report/` in it:
+ * `session.html`, `session.ipynb` and `results.json`, each whole or not at all.
+ *
+ * A run that did not end well writes a page that says so in its first line, in
+ * place of any older one, and no results.
+ *
+ * @param folder The piece's folder.
+ * @param settings Kernel, progress, abort.
+ * @returns Where the page is, the answer, and how the run ended.
+ */
+export async function reportOn(
+  folder: string,
+  settings: ReportSettings = {},
+): Promise<ReportFiles> {
+  const { kernel, onProgress, signal } = settings;
+  const template = await readNotebook(join(ROOT, "notebooks/session.ipynb"));
+  const run = await runNotebook(template.notebook, {
+    cwd: ROOT,
+    parameters: { folder: resolve(folder) },
+    ...(kernel === undefined ? {} : { kernel }),
+    ...(onProgress === undefined ? {} : { onProgress }),
+    ...(signal === undefined ? {} : { signal }),
+  });
+  const results = resultsOf(run.notebook);
+  const piece = results?.piece as JsonObject | undefined;
+  const shown = withoutResults(run.notebook);
+  const html = await exportHtml(shown, {
+    title: typeof piece?.name === "string" ? piece.name : basename(folder),
+    subtitle: subtitleOf(results),
+    footer: `Made by sagbook ${VERSION} from ${basename(resolve(folder))}.`,
+    layout: "reader",
+    ...(run.incomplete === undefined ? {} : { incomplete: run.incomplete }),
+  });
+  const out = join(folder, "report");
+  await Deno.mkdir(out, { recursive: true });
+  const page = join(out, "session.html");
+  await writeTextAtomically(page, html);
+  await writeTextAtomically(
+    join(out, "session.ipynb"),
+    formatNotebook(run.notebook),
+  );
+  const data = join(out, "results.json");
+  if (run.exitCode === 0 && results) {
+    await writeTextAtomically(data, JSON.stringify(results, null, 2) + "\n");
+  } else {
+    await Deno.remove(data).catch(() => {});
+  }
+  const answer = Array.isArray(results?.answer)
+    ? results.answer.map(String)
+    : [];
+  return { page, answer, run };
+}
+
+/** The results that the notebook handed over with its answer. */
+function resultsOf(notebook: Notebook): JsonObject | undefined {
+  for (const cell of notebook.cells) {
+    if (cell.cell_type !== "code") continue;
+    for (const output of cell.outputs) {
+      if (!("data" in output)) continue;
+      const found = output.data[RESULTS_TYPE];
+      if (typeof found === "object" && found !== null) {
+        return found as JsonObject;
+      }
+    }
+  }
+  return undefined;
+}
+
+/** The page needs no second copy of the results. */
+function withoutResults(notebook: Notebook): Notebook {
+  return {
+    ...notebook,
+    cells: notebook.cells.map((cell) =>
+      cell.cell_type !== "code" || cellTags(cell).includes("remove-output")
+        ? cell
+        : {
+          ...cell,
+          outputs: cell.outputs.map((output) => {
+            if (!("data" in output) || !(RESULTS_TYPE in output.data)) {
+              return output;
+            }
+            const { [RESULTS_TYPE]: _, ...data } = output.data;
+            return { ...output, data };
+          }),
+        }
+    ),
+  };
+}
+
+function subtitleOf(results: JsonObject | undefined): string {
+  const session = results?.session as JsonObject | undefined;
+  if (!session) return "";
+  const date = typeof session.taken_at === "string"
+    ? `, ${session.taken_at.slice(0, 10)}`
+    : "";
+  const sets = session.sets === 1 ? "1 set" : `${session.sets} sets`;
+  return `Session ${session.session}${date}: ${sets} with ${session.ring}`;
+}

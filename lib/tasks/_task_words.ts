@@ -1,0 +1,61 @@
+/**
+ * What every task says and how it ends.
+ *
+ * @module
+ */
+import { describeProblems } from "../records/describe_problem.ts";
+import { RecordError } from "../records/record_error.ts";
+
+/** Exit codes of the tasks. */
+export const EXIT = { ok: 0, failed: 1, usage: 2 } as const;
+
+/**
+ * Turns anything thrown into plain words; a stack is shown to nobody.
+ *
+ * @param error What was thrown.
+ * @returns Text for the terminal.
+ */
+export function plainWords(error: unknown): string {
+  if (error instanceof RecordError) return describeProblems(error.problems);
+  return error instanceof Error ? error.message : String(error);
+}
+
+/** Splits arguments into flags and the rest; unknown flags are returned. */
+export function readFlags(
+  args: readonly string[],
+  known: Readonly<Record<string, "value" | "switch">>,
+): {
+  readonly flags: Readonly<Record<string, string | true>>;
+  readonly rest: readonly string[];
+  readonly problem?: string;
+} {
+  const flags: Record<string, string | true> = {};
+  const rest: string[] = [];
+  for (let k = 0; k < args.length; k++) {
+    const arg = args[k];
+    if (arg === "--") continue;
+    if (!arg.startsWith("-") || arg === "-") {
+      rest.push(arg);
+      continue;
+    }
+    const [name, inline] = arg.replace(/^--?/, "").split(/=(.*)/s);
+    const kind = known[name];
+    if (kind === undefined) {
+      const list = Object.keys(known).map((one) => `--${one}`).join(", ");
+      return {
+        flags,
+        rest,
+        problem: `There is no flag ${arg}; known: ${list}.`,
+      };
+    }
+    if (kind === "switch") flags[name] = true;
+    else {
+      const value = inline ?? args[++k];
+      if (value === undefined) {
+        return { flags, rest, problem: `${arg} needs a value.` };
+      }
+      flags[name] = value;
+    }
+  }
+  return { flags, rest };
+}
