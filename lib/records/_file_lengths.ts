@@ -27,6 +27,11 @@ export class FileLengths {
     this.problems = problems;
   }
 
+  /** How many of the problems are refusals. */
+  get refusals(): number {
+    return this.problems.filter((one) => one.severity === "refused").length;
+  }
+
   /** The unit a length was written in, if it names one that is known. */
   unitOf(value: LengthText): "mm" | "in" | undefined {
     const word = typeof value === "string" ? splitUnit(value).unit : value.unit;

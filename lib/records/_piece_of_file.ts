@@ -116,7 +116,7 @@ export function pieceOfFile(
   file: PieceFile,
   read: FileLengths,
 ): Piece | undefined {
-  const before = read.problems.filter((p) => p.severity === "refused").length;
+  const before = read.refusals;
   const diameter = read.length(file.diameter, "diameter");
   const bevel = read.length(file.bevel, "bevel", "0 or more");
   const margin = read.length(file.margin, "margin", "0 or more");
@@ -163,8 +163,7 @@ export function pieceOfFile(
       );
     }
   }
-  const after = read.problems.filter((p) => p.severity === "refused").length;
-  if (after > before) return undefined;
+  if (read.refusals > before) return undefined;
   return {
     name: file.name,
     form: file.form,

@@ -3,60 +3,23 @@
  *
  * @module
  */
-import { type TidyColumn, tidyColumn } from "./_column_names.ts";
 import { decimalMarkOf } from "./_decimal_mark.ts";
 import type { TableLayout } from "./_find_layout.ts";
 import type { FileAccount } from "./folder.ts";
 import { LineReader } from "./_line_reader.ts";
 import type { ReadingCell } from "./_line_source.ts";
 import { mendQuotes } from "./_mend_quotes.ts";
-import { unitOfWord } from "./_read_cell.ts";
 import { type CsvParser, rowsOfText } from "./_rows_of_text.ts";
 import type { ScanSource } from "./_scan_text.ts";
+import {
+  faultOfRow,
+  isBlankRow,
+  readingColumns,
+  settingOfRow,
+  unitsOfRow,
+} from "./_table_rows.ts";
 
 type Row = readonly string[];
-
-/** What a `# name: value` line of a bench sheet may set. */
-const SETTINGS: ReadonlySet<TidyColumn> = new Set<TidyColumn>([
-  "session",
-  "taken_at",
-  "grade",
-  "ring",
-  "foot_deg",
-  "unit",
-  "operator",
-  "temperature_air",
-  "temperature_bench",
-  "temperature_work",
-]);
-
-function isBlank(row: Row): boolean {
-  for (const cell of row) if (cell !== "" && cell.trim() !== "") return false;
-  return true;
-}
-
-/** Indices of the columns that hold readings. */
-function readingColumns(layout: TableLayout): readonly number[] {
-  const reading = layout.columns.get("reading");
-  return layout.sheet || reading === undefined
-    ? layout.zones.map((zone) => zone.index)
-    : [reading];
-}
-
-/** The units of a row that holds nothing else under the readings. */
-function unitsRow(
-  row: Row,
-  layout: TableLayout,
-): Map<number, string> | undefined {
-  const units = new Map<number, string>();
-  for (const index of readingColumns(layout)) {
-    const word = (row[index] ?? "").trim().replace(/^[([]|[)\]]$/g, "");
-    if (word === "") continue;
-    if (unitOfWord(word) === undefined) return undefined;
-    units.set(index, word);
-  }
-  return units.size > 0 ? units : undefined;
-}
 
 /** Walks one table; a class, for its rows share a dozen things. */
 class TableScan {
@@ -107,16 +70,18 @@ class TableScan {
     const { headerLine, headings, sheet } = this.#layout;
     const first = row[0];
     if (first.includes("#") && first.trimStart().startsWith("#")) {
-      if (sheet) this.#setting(row.join(this.#layout.delimiter));
+      if (sheet) this.#setting(row);
       return;
     }
     if (line <= headerLine) return;
-    if (row.length === 1 ? first.trim() === "" : first === "" && isBlank(row)) {
+    if (
+      row.length === 1 ? first.trim() === "" : first === "" && isBlankRow(row)
+    ) {
       return;
     }
     if (this.#awaitsUnits) {
       this.#awaitsUnits = false;
-      const found = unitsRow(row, this.#layout);
+      const found = unitsOfRow(row, this.#layout);
       if (found !== undefined) {
         this.#cells = this.#withUnits(
           new Map([...this.#layout.units, ...found]),
@@ -142,12 +107,9 @@ class TableScan {
     return row.every((cell, i) => cell === this.#layout.headings[i]);
   }
 
-  #setting(typed: string): void {
-    const match = /^\s*#\s*([^:=]{1,40})[:=]\s*(.*?)[\s,;]*$/.exec(typed);
-    const name = match === null ? undefined : tidyColumn(match[1]);
-    if (match !== null && name !== undefined && SETTINGS.has(name)) {
-      this.#reader.defaults[name] = match[2];
-    }
+  #setting(row: Row): void {
+    const found = settingOfRow(row, this.#layout.delimiter);
+    if (found !== undefined) this.#reader.defaults[found.name] = found.value;
   }
 
   /** Refuses a row as a whole. */
@@ -173,7 +135,6 @@ class TableScan {
 
   /** True when a row has the cells it should have; else it is refused. */
   #isWhole(row: Row, line: number, last: boolean): boolean {
-    const { headings, sheet, delimiter } = this.#layout;
     if (this.#mended.size > 0 && this.#mended.has(line)) {
       this.#source.problems.add({
         severity: "note",
@@ -185,44 +146,10 @@ class TableScan {
         mend: "check that the cells are as you meant them",
       });
     }
-    if (row.some((cell) => cell.includes("\u0000"))) {
-      this.#refuse(
-        line,
-        "cut-off",
-        row,
-        "the line holds NUL bytes: it was cut off or damaged",
-        "type the line again",
-      );
-      return false;
-    }
-    if (
-      row.length > headings.length && !isBlank(row.slice(headings.length))
-    ) {
-      this.#refuse(
-        line,
-        "too-many-cells",
-        row,
-        `the line has ${row.length} cells, the header ${headings.length}`,
-        delimiter === ","
-          ? "a decimal comma splits a number in a comma file: write a point, put the number in quotes, or put semicolons between the cells"
-          : "put the cell that holds the mark between quotes",
-      );
-      return false;
-    }
-    if (
-      last && !sheet &&
-      row.length <= Math.min(this.#probe + 1, headings.length - 1)
-    ) {
-      this.#refuse(
-        line,
-        "cut-off",
-        row,
-        "the file ends in the middle of this line",
-        "type the line again",
-      );
-      return false;
-    }
-    return true;
+    const fault = faultOfRow(row, this.#layout, this.#probe, last);
+    if (fault === undefined) return true;
+    this.#refuse(line, fault.code, row, fault.message, fault.mend);
+    return false;
   }
 
   #read(row: Row, line: number): void {

@@ -1,0 +1,105 @@
+/**
+ * What the rows of a table may be besides readings.
+ *
+ * @module
+ */
+import { type TidyColumn, tidyColumn } from "./_column_names.ts";
+import type { TableLayout } from "./_find_layout.ts";
+import type { Fault } from "./_line_faults.ts";
+import { unitOfWord } from "./_read_cell.ts";
+
+type Row = readonly string[];
+
+/** What a `# name: value` line of a bench sheet may set. */
+const SETTINGS: ReadonlySet<TidyColumn> = new Set<TidyColumn>([
+  "session",
+  "taken_at",
+  "grade",
+  "ring",
+  "foot_deg",
+  "unit",
+  "operator",
+  "temperature_air",
+  "temperature_bench",
+  "temperature_work",
+]);
+
+/** True for a row without a filled cell. */
+export function isBlankRow(row: Row): boolean {
+  for (const cell of row) if (cell !== "" && cell.trim() !== "") return false;
+  return true;
+}
+
+/** Indices of the columns that hold readings. */
+export function readingColumns(layout: TableLayout): readonly number[] {
+  const reading = layout.columns.get("reading");
+  return layout.sheet || reading === undefined
+    ? layout.zones.map((zone) => zone.index)
+    : [reading];
+}
+
+/** The units of a row that holds nothing else under the readings. */
+export function unitsOfRow(
+  row: Row,
+  layout: TableLayout,
+): Map<number, string> | undefined {
+  const units = new Map<number, string>();
+  for (const index of readingColumns(layout)) {
+    const word = (row[index] ?? "").trim().replace(/^[([]|[)\]]$/g, "");
+    if (word === "") continue;
+    if (unitOfWord(word) === undefined) return undefined;
+    units.set(index, word);
+  }
+  return units.size > 0 ? units : undefined;
+}
+
+/** The setting that a `# name: value` line makes, if it makes one. */
+export function settingOfRow(
+  row: Row,
+  delimiter: string,
+): { name: TidyColumn; value: string } | undefined {
+  const match = /^\s*#\s*([^:=]{1,40})[:=]\s*(.*?)[\s,;]*$/.exec(
+    row.join(delimiter),
+  );
+  if (match === null) return undefined;
+  const name = tidyColumn(match[1]);
+  return name === undefined || !SETTINGS.has(name)
+    ? undefined
+    : { name, value: match[2] };
+}
+
+/** What refuses a row as a whole, if anything does. */
+export function faultOfRow(
+  row: Row,
+  layout: TableLayout,
+  readingAt: number,
+  last: boolean,
+): (Fault & { readonly mend: string }) | undefined {
+  const { headings, sheet, delimiter } = layout;
+  if (row.some((cell) => cell.includes("\u0000"))) {
+    return {
+      code: "cut-off",
+      message: "the line holds NUL bytes: it was cut off or damaged",
+      mend: "type the line again",
+    };
+  }
+  if (row.length > headings.length && !isBlankRow(row.slice(headings.length))) {
+    return {
+      code: "too-many-cells",
+      message:
+        `the line has ${row.length} cells, the header ${headings.length}`,
+      mend: delimiter === ","
+        ? "a decimal comma splits a number in a comma file: write a point, put the number in quotes, or put semicolons between the cells"
+        : "put the cell that holds the mark between quotes",
+    };
+  }
+  const short = row.length < headings.length && row.length <= readingAt + 1;
+  if (last && !sheet && short) {
+    return {
+      code: "cut-off",
+      message: "the file ends in the middle of this line",
+      mend: "type the line again",
+    };
+  }
+  return undefined;
+}
