@@ -24,8 +24,12 @@
  * @module
  */
 export * from "./budget.ts";
+export * from "./coverage_interval.ts";
 export * from "./distribution.ts";
+export * from "./histogram.ts";
+export * from "./monte_carlo.ts";
 export * from "./numerical_tolerance.ts";
 export * from "./radius_budget.ts";
 export * from "./radius_measurement.ts";
 export * from "./radius_model.ts";
+export * from "./radius_monte_carlo.ts";

@@ -16,8 +16,9 @@ import { radiusModel } from "./radius_model.ts";
  *
  * `symmetric`: R ± U holds to half a unit of its second figure. `skewed`: the
  * interval's ends lie unevenly about R; give them, not ±. `heavy-tailed`: a
- * flat lies within four standard uncertainties, mean and standard deviation of
- * R do not exist; give the interval and the chance of the other curve. `nearly
+ * flat lies within six standard uncertainties (or has a chance above 3e-5),
+ * mean and standard deviation of R do not settle; give the interval and the
+ * chance of the other curve. `nearly
  * flat`: the interval includes a flat; only a least radius can be given.
  */
 export type RadiusShape =
@@ -67,7 +68,10 @@ export interface RadiusBudget {
 }
 
 /** Chance of the other curve above which R has no usable deviation. */
-const HEAVY = 3.17e-5; // four standard uncertainties, one side
+const HEAVY_CHANCE = 3e-5;
+
+/** Standard uncertainties to a flat below which the same is said. */
+const HEAVY_DISTANCE = 6;
 
 /**
  * Draws up the uncertainty budget of a radius of curvature.
@@ -142,7 +146,7 @@ export function radiusBudget(
     return { ...base, shape: "nearly flat", lines: curvature.lines };
   }
   const ends = { lower: 1 / upper, upper: 1 / lower };
-  if (otherSideProbability > HEAVY || value < 4 * u) {
+  if (otherSideProbability > HEAVY_CHANCE || value < HEAVY_DISTANCE * u) {
     return { ...base, ...ends, shape: "heavy-tailed", lines: curvature.lines };
   }
   const inR = pruned(budgetOf((x) => 1 / model(x), inputs, options));
