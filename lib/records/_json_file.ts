@@ -8,17 +8,12 @@ import { closestName } from "./_closest_name.ts";
 import { decodeText } from "./_decode_text.ts";
 import { type JsonMap, mapJson } from "./_json_map.ts";
 import type { Problem } from "./problem.ts";
-
-/** One finding of a schema, as zod words it. */
-interface Issue {
-  readonly code?: string;
-  readonly path: readonly PropertyKey[];
-  readonly message: string;
-  readonly keys?: readonly string[];
-  readonly values?: readonly unknown[];
-  readonly expected?: string;
-  readonly errors?: readonly (readonly Issue[])[];
-}
+import {
+  type Issue,
+  type SchemaNode,
+  shown,
+  wordsFor,
+} from "./_schema_words.ts";
 
 /** What this file needs of a zod schema. */
 interface Schema<T> {
@@ -29,14 +24,6 @@ interface Schema<T> {
     | { success: false; error: { issues: readonly unknown[] } };
 }
 
-/** A part of a JSON Schema, as far as names are looked up in it. */
-export interface SchemaNode {
-  readonly properties?: Readonly<Record<string, SchemaNode>>;
-  readonly items?: SchemaNode;
-  readonly anyOf?: readonly SchemaNode[];
-  readonly description?: string;
-}
-
 /** A JSON file that has been read. */
 export interface JsonFile<T> {
   /** The content, if it has its shape. */
@@ -45,6 +32,12 @@ export interface JsonFile<T> {
   readonly problems: Problem[];
   /** Where each value stands. */
   readonly map: JsonMap;
+  /**
+   * What is left of the content when the wrong values are taken out and
+   * stand-ins put in for what is missing: good for looking for more problems,
+   * for nothing else.
+   */
+  readonly rest?: T;
 }
 
 function nodeAt(root: SchemaNode, path: readonly PropertyKey[]): SchemaNode[] {
@@ -73,62 +66,6 @@ function at(value: unknown, path: readonly PropertyKey[]): unknown {
   );
 }
 
-const shown = (value: unknown): string | undefined =>
-  value === undefined ? undefined : JSON.stringify(value)?.slice(0, 200);
-
-const KINDS: Readonly<Record<string, string>> = {
-  string: 'text between quotes, such as "…"',
-  number: "a number",
-  int: "a whole number",
-  boolean: "true or false",
-  object: "a group in braces { … }",
-  array: "a list in brackets [ … ]",
-};
-
-function wordsFor(
-  issue: Issue,
-  value: unknown,
-  known: readonly SchemaNode[],
-): Pick<Problem, "message" | "expected" | "mend"> {
-  const about = known.find((node) => node.description)?.description;
-  const expected = issue.values !== undefined
-    ? issue.values.map((one) => JSON.stringify(one)).join(" or ")
-    : issue.code === "invalid_union"
-    ? about ?? "another kind of value"
-    : KINDS[issue.expected ?? ""] ?? about;
-  const as = expected === undefined ? {} : { expected };
-  if (value === undefined) {
-    return {
-      message: "this is missing",
-      ...as,
-      mend: "add it",
-    };
-  }
-  if (issue.values !== undefined) {
-    const near = closestName(
-      String(value),
-      issue.values.map((one) => String(one)),
-    );
-    return {
-      message: "this is not one of the words known here",
-      ...as,
-      ...(near === undefined ? {} : { mend: `did you mean "${near}"?` }),
-    };
-  }
-  if (typeof value === "number" && /length/i.test(about ?? "")) {
-    return {
-      message: "this number has no unit",
-      ...as,
-      mend: `write "${value} mm" or "${value} in"`,
-    };
-  }
-  const message = {
-    too_small: "this is too small, or blank",
-    too_big: "this is too large, or too long",
-  }[issue.code ?? ""] ?? "this is not the kind of value that belongs here";
-  return { message, ...as };
-}
-
 /**
  * Reads a JSON file against a schema.
  *
@@ -141,6 +78,7 @@ export function readJsonFile<T>(
   file: string,
   schema: Schema<T>,
   jsonSchema: SchemaNode,
+  standIn: T,
 ): JsonFile<T> {
   const { text, problems: found } = decodeText(bytes, file);
   const problems: Problem[] = [...found];
@@ -234,7 +172,27 @@ export function readJsonFile<T>(
       ...wordsFor(issue, wrong, nodeAt(jsonSchema, path)),
     });
   }
-  return { problems, map };
+  const rest = restOf(value, result.error.issues as readonly Issue[], standIn);
+  const again = schema.safeParse(rest);
+  return { problems, map, ...(again.success ? { rest: again.data } : {}) };
+}
+
+/** The value without what is wrong in it, over stand-ins. */
+function restOf(
+  value: unknown,
+  issues: readonly Issue[],
+  standIn: unknown,
+): unknown {
+  for (const { path } of issues) {
+    const group = at(value, path.slice(0, -1));
+    const key = path.at(-1);
+    if (typeof group === "object" && group !== null && key !== undefined) {
+      delete (group as Record<PropertyKey, unknown>)[key];
+    }
+  }
+  return typeof value === "object" && value !== null
+    ? Object.assign({}, standIn, value)
+    : standIn;
 }
 
 /** Unknown names, also inside the branches of a union of groups. */

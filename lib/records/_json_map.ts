@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { Fault, scalarLength } from "./_json_scalar.ts";
 
 /** A place in a text, both from 1. */
 export interface JsonPlace {
@@ -29,12 +30,6 @@ export interface JsonMap {
 }
 
 const DEEPEST = 60;
-
-class Fault extends Error {
-  constructor(readonly at: number, message: string, readonly mend: string) {
-    super(message);
-  }
-}
 
 /** Reads a JSON text for places and faults; the value itself is not built. */
 export function mapJson(text: string): JsonMap {
@@ -104,64 +99,7 @@ export function mapJson(text: string): JsonMap {
     if (letter === "{") return object(path, depth);
     if (letter === "[") return array(path, depth);
     if (letter === '"') return void string();
-    const rest = text.slice(at, at + 60);
-    const word = /^(?:true|false|null)\b/.exec(rest);
-    const number = /^-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/.exec(rest);
-    const token = word ?? number;
-    if (token !== null) {
-      at += token[0].length;
-      const next = text.slice(at, at + 20);
-      if (
-        /^,\d/.test(next) && number !== null &&
-        !/[\[]\s*$/.test(
-          text.slice(0, at - token[0].length).trimEnd().slice(-1),
-        )
-      ) {
-        throw new Fault(at, "a decimal comma stands here", "write a point");
-      }
-      if (
-        /^\s*(?:mm|cm|in|inch|um|m|"|%)/.test(next) && number !== null &&
-        !/^\s*"\s*[\w$]+"\s*:/.test(next)
-      ) {
-        throw new Fault(
-          at,
-          "a unit follows the number",
-          `put number and unit between quotes: "${token[0]} ${
-            next.trim().split(/[\s,}\]]/)[0].replace('"', "in")
-          }"`,
-        );
-      }
-      return;
-    }
-    if (letter === undefined) {
-      throw new Fault(at, "the file ends too early", "close every bracket");
-    }
-    if (letter === "}" || letter === "]") {
-      throw new Fault(
-        at,
-        "a value is missing, or a comma too many stands before this",
-        "take the comma before it out",
-      );
-    }
-    if (/['‘’“”„]/.test(letter)) {
-      throw new Fault(
-        at,
-        "this is not a plain double quote",
-        'use " for quotes',
-      );
-    }
-    if (/^[+.]|^0\d|^-\./.test(rest)) {
-      throw new Fault(
-        at,
-        "JSON does not know this way to write a number",
-        "write a digit before the point, and no plus sign or leading nought",
-      );
-    }
-    throw new Fault(
-      at,
-      "this is no JSON value",
-      'put text between quotes: "…"',
-    );
+    at += scalarLength(text, at);
   };
   const object = (path: string, depth: number): void => {
     at++;
@@ -178,6 +116,13 @@ export function mapJson(text: string): JsonMap {
         );
       }
       if (text[at] !== '"') {
+        if (/\d/.test(text[at] ?? "") && /\d,$/.test(text.slice(at - 2, at))) {
+          throw new Fault(
+            at - 1,
+            "a decimal comma stands here",
+            "write a point",
+          );
+        }
         throw new Fault(
           at,
           text[at] === undefined

@@ -11,13 +11,13 @@ import { LineFaults } from "./_line_faults.ts";
 import type { LineSource, ReadingCell } from "./_line_source.ts";
 import { PlaceCells } from "./_place_cells.ts";
 import type { Reading } from "./reading.ts";
+import { zeroingKeys } from "./_zeroing_key.ts";
 import { ReadingCells } from "./_reading_cells.ts";
 import { type Cell, type SideCells, sideCells } from "./_side_cells.ts";
 
 type Row = readonly string[];
 const FLAT_ZONE = { label: "flat", distance: millimetres(0) } as const;
 const UNKNOWN_FOOT: FootDirection = { kind: "unknown" };
-const LARGEST = 50_000;
 
 /** Reads lines of one file. */
 export class LineReader {
@@ -25,14 +25,12 @@ export class LineReader {
   readonly defaults: Partial<Record<TidyColumn, string>> = {};
   /** What is wrong with the lines. */
   readonly faults: LineFaults;
-  /** True when the last reading took its unit from bench.json. */
-  lastUnitAssumed = false;
   readonly #source: LineSource;
   readonly #at: Readonly<Record<TidyColumn, number>>;
   readonly #cells: ReadingCells;
   readonly #places: PlaceCells;
   readonly #side: SideCells;
-  readonly #zeroings = new Map<string, Map<string, string>>();
+  readonly #zeroing = zeroingKeys();
 
   /** Sets the file. */
   constructor(source: LineSource) {
@@ -103,7 +101,12 @@ export class LineReader {
         mend: "nothing, if it was read between two marks",
       });
     }
-    this.lastUnitAssumed = shown.unitAssumed;
+    if (shown.unitAssumed) {
+      faults.remark("note", this.#heading("unit"), "", {
+        code: "unit-assumed",
+        message: `no unit is named; ${shown.unit} was taken from bench.json`,
+      });
+    }
     const work = place.kind === "place";
     const note = this.#at.note;
     const reading = {
@@ -229,20 +232,6 @@ export class LineReader {
       });
     }
     return place;
-  }
-
-  #zeroing(session: string, label: string): string {
-    let ofSession = this.#zeroings.get(session);
-    if (ofSession === undefined) {
-      if (this.#zeroings.size >= LARGEST) this.#zeroings.clear();
-      this.#zeroings.set(session, ofSession = new Map());
-    }
-    let key = ofSession.get(label);
-    if (key === undefined) {
-      if (ofSession.size >= LARGEST) ofSession.clear();
-      ofSession.set(label, key = `${session} / ${label}`);
-    }
-    return key;
   }
 
   #zeroBefore(row: Row, unit: string, heading: string) {

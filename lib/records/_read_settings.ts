@@ -7,7 +7,8 @@ import type { Bench } from "./bench.ts";
 import type { BenchFile } from "./bench_file.ts";
 import { benchOfFile } from "./_bench_of_file.ts";
 import { FileLengths } from "./_file_lengths.ts";
-import { readJsonFile, type SchemaNode } from "./_json_file.ts";
+import { readJsonFile } from "./_json_file.ts";
+import type { SchemaNode } from "./_schema_words.ts";
 import { pieceOfFile } from "./_piece_of_file.ts";
 import type { Piece } from "./piece.ts";
 import type { PieceFile } from "./piece_file.ts";
@@ -20,6 +21,17 @@ export interface Settings<T, F> {
   readonly problems: readonly Problem[];
 }
 
+const PIECE_STAND_IN: PieceFile = {
+  name: "?",
+  form: "concave",
+  diameter: "1 m",
+};
+const BENCH_STAND_IN: BenchFile = {
+  gauge: {},
+  rings: [{ id: "?", radius: "1 mm", ball_radius: "0 mm" }],
+};
+const isNoNote = (problem: Problem) => problem.severity !== "note";
+
 /** Reads the bytes of a `piece.json`. */
 export async function pieceOfBytes(
   bytes: Uint8Array,
@@ -28,13 +40,21 @@ export async function pieceOfBytes(
   const { pieceSchema } = await import("./_file_schema.ts");
   const { toJSONSchema } = await import("zod");
   const names = toJSONSchema(pieceSchema, { io: "input" }) as SchemaNode;
-  const { content, problems, map } = readJsonFile<PieceFile>(
+  const { content, problems, map, rest } = readJsonFile<PieceFile>(
     bytes,
     file,
     pieceSchema,
     names,
+    PIECE_STAND_IN,
   );
-  if (content === undefined) return { problems };
+  if (content === undefined) {
+    if (rest !== undefined) {
+      const more = new FileLengths(file, map, []);
+      pieceOfFile(rest, more);
+      problems.push(...more.problems.filter(isNoNote));
+    }
+    return { problems };
+  }
   const value = pieceOfFile(content, new FileLengths(file, map, problems));
   return { problems, content, ...(value === undefined ? {} : { value }) };
 }
@@ -47,13 +67,21 @@ export async function benchOfBytes(
   const { benchSchema } = await import("./_file_schema.ts");
   const { toJSONSchema } = await import("zod");
   const names = toJSONSchema(benchSchema, { io: "input" }) as SchemaNode;
-  const { content, problems, map } = readJsonFile<BenchFile>(
+  const { content, problems, map, rest } = readJsonFile<BenchFile>(
     bytes,
     file,
     benchSchema,
     names,
+    BENCH_STAND_IN,
   );
-  if (content === undefined) return { problems };
+  if (content === undefined) {
+    if (rest !== undefined) {
+      const more = new FileLengths(file, map, []);
+      benchOfFile(rest, more);
+      problems.push(...more.problems.filter(isNoNote));
+    }
+    return { problems };
+  }
   const value = benchOfFile(content, new FileLengths(file, map, problems));
   return { problems, content, ...(value === undefined ? {} : { value }) };
 }

@@ -29,7 +29,6 @@ class TableScan {
   readonly #reader: LineReader;
   readonly #mended: ReadonlySet<number>;
   readonly #probe: number;
-  readonly #assumed = { count: 0, line: 0 };
   #cells: readonly ReadingCell[];
   #awaitsUnits = true;
   #sets = 0;
@@ -184,28 +183,12 @@ class TableScan {
     }
     this.count.used++;
     this.#order++;
-    if (this.#reader.lastUnitAssumed && this.#assumed.count++ === 0) {
-      this.#assumed.line = line;
-    }
     this.#source.visit(reading);
   }
 
   /** Says what holds for the whole file. */
   finish(): void {
-    const { file, bench, problems } = this.#source;
     this.#reader.faults.finish();
-    const { count, line } = this.#assumed;
-    if (count === 0) return;
-    problems.add({
-      severity: "note",
-      code: "unit-assumed",
-      file,
-      line,
-      message: `${count} ${
-        count === 1 ? "reading names" : "readings name"
-      } no unit and took ${bench.gauge.unit} from bench.json`,
-      count,
-    });
   }
 }
 

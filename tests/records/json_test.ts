@@ -1,0 +1,290 @@
+import { deepEqual, equal, match } from "node:assert/strict";
+import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
+import { RecordError } from "sagbook/records/record_error.ts";
+import type { Problem } from "sagbook/records/problem.ts";
+import { BENCH, PIECE, withFolder } from "./_bench_of_cases.ts";
+
+async function problemsOf(
+  piece: string | Record<string, unknown>,
+  bench?: string | Record<string, unknown>,
+): Promise<readonly Problem[]> {
+  try {
+    return (await withFolder({ piece, bench }, readPieceFolder)).problems;
+  } catch (error) {
+    if (error instanceof RecordError) return error.problems;
+    throw error;
+  }
+}
+
+const place = (one: Problem) => `${one.file}:${one.line} ${one.code}`;
+
+Deno.test("readPieceFolder() says line, column and mend of a JSON fault", async () => {
+  const head = '{\n  "name": "x",\n  "form": "concave",\n';
+  const faults: [string, number, RegExp, RegExp][] = [
+    [
+      `${head}  "diameter": "210 mm",\n}`,
+      5,
+      /comma too many/,
+      /take the comma/,
+    ],
+    [
+      `${head}  "diameter": "210 mm"\n  "bevel": "1 mm"\n}`,
+      5,
+      /comma is missing/,
+      /line before/,
+    ],
+    [`${head}  "diameter": 210 mm\n}`, 4, /unit follows/, /"210 mm"/],
+    [`${head}  "thickness": 12,5\n}`, 4, /decimal comma/, /point/],
+    [`${head}  'diameter': 210\n}`, 4, /name between double quotes/, /"name"/],
+    [`${head}  "diameter": “210 mm”\n}`, 4, /plain double quote/, /"/],
+    [`${head}  "diameter": "210 mm\n}`, 4, /no closing quote/, /\\"/],
+    [`${head}  // new\n  "diameter": "210 mm"\n}`, 4, /no comments/, /"note"/],
+    [`${head}  "diameter": "210 mm"\n`, 5, /ends too early/, /bracket/],
+    [`${head}  "diameter": .5\n}`, 4, /way to write a number/, /digit before/],
+    [`${head}  "diameter": "210 mm" } x`, 4, /after the last bracket/, /out/],
+  ];
+  for (const [text, line, message, mend] of faults) {
+    const [problem] = await problemsOf(text);
+    equal(place(problem), `piece.json:${line} json-syntax`, text);
+    match(problem.message, message, text);
+    match(problem.message, /^column \d+ of the line/, text);
+    match(problem.mend ?? "", mend, text);
+  }
+});
+
+Deno.test("readPieceFolder() accepts lists of numbers and marked JSON files", async () => {
+  const piece = `\ufeff${JSON.stringify({ ...PIECE, note: "[1,2,3] 12,5" })}`;
+  deepEqual((await problemsOf(piece)).map((one) => one.code), ["no-readings"]);
+});
+
+Deno.test("readPieceFolder() asks what an unknown name was meant to be", async () => {
+  const { bevel, ...rest } = PIECE;
+  const problems = await problemsOf(
+    JSON.stringify({ ...rest, bevle: bevel, colour: "blue" }, null, 1),
+  );
+  const unknown = problems.filter((one) => one.code === "unknown-key");
+  deepEqual(unknown.map((one) => [one.column, one.severity]), [
+    ["bevle", "warning"],
+    ["colour", "warning"],
+  ]);
+  equal(unknown[0].mend, 'did you mean "bevel"?');
+  match(unknown[1].mend ?? "", /known here: name, form, diameter/);
+  const inner = await problemsOf(PIECE, {
+    ...BENCH,
+    rings: [{ ...BENCH.rings[0], bal_radius: "3 mm" }],
+  });
+  const found = inner.find((one) => one.code === "unknown-key");
+  equal(found?.column, "rings.0.bal_radius");
+  equal(found?.mend, 'did you mean "ball_radius"?');
+});
+
+Deno.test("readPieceFolder() refuses a name that stands twice", async () => {
+  const [problem] = await problemsOf(
+    '{ "name": "x", "form": "convex", "diameter": "1 in",\n"diameter": "2 in" }',
+  );
+  equal(place(problem), "piece.json:2 repeated-key");
+});
+
+Deno.test("readPieceFolder() gathers every fault of both files", async () => {
+  const problems = await problemsOf(
+    {
+      name: "x",
+      form: "concav",
+      diameter: 210,
+      target: { radius: "3000 mm", focal_ratio: 5 },
+    },
+    { gauge: { unit: "furlong", scale_uncertainty: "wide" }, rings: [] },
+  );
+  deepEqual(
+    problems.filter((one) => one.severity === "refused").map((one) =>
+      `${one.file} ${one.column}`
+    ),
+    [
+      "piece.json form",
+      "piece.json diameter",
+      "piece.json target",
+      "bench.json gauge.unit",
+      "bench.json rings",
+      "bench.json gauge.scale_uncertainty",
+    ],
+  );
+  equal(
+    problems.find((one) => one.column === "form")?.mend,
+    'did you mean "concave"?',
+  );
+  equal(
+    problems.find((one) => one.column === "diameter")?.mend,
+    'write "210 mm" or "210 in"',
+  );
+});
+
+Deno.test("readPieceFolder() refuses lengths that are none, or two", async () => {
+  const faults: [unknown, RegExp][] = [
+    ["1,430 mm", /two ways: 1\.43 mm or 1430 mm/],
+    ["210", /no unit/],
+    ["210 furlong", /unit is not known/],
+    ["wide", /not a length/],
+    ["0 mm", /must be above 0/],
+    [{ value: -3, unit: "mm" }, /must be above 0/],
+  ];
+  for (const [diameter, message] of faults) {
+    const [problem] = await problemsOf({ ...PIECE, diameter });
+    equal(problem.column, "diameter");
+    match(problem.message, message);
+  }
+});
+
+Deno.test("readPieceFolder() reads lengths as text or as value and unit", async () => {
+  const read = async (diameter: unknown) =>
+    (await withFolder({ piece: { ...PIECE, diameter } }, readPieceFolder))
+      .piece;
+  equal((await read("11 13/16 in")).diameter, 300.0375);
+  equal((await read({ value: 210, unit: "mm" })).diameter, 210);
+  equal((await read("12 in")).unit, "in");
+  equal((await read('8.25"')).diameter, 209.55);
+});
+
+Deno.test("readPieceFolder() turns the target and its tolerance into a radius", async () => {
+  const read = async (target: unknown) =>
+    (await withFolder({ piece: { ...PIECE, target } }, readPieceFolder)).piece
+      .target;
+  deepEqual(await read({ focal_length: "1260 mm", tolerance: "5 mm" }), {
+    radius: 2520,
+    tolerance: 10,
+    statedAs: "focal length",
+  });
+  deepEqual(await read({ focal_ratio: 6, tolerance: 0.1 }), {
+    radius: 2520,
+    tolerance: 42,
+    statedAs: "focal ratio",
+  });
+  deepEqual(await read({ radius: "2520 mm" }), {
+    radius: 2520,
+    statedAs: "radius",
+  });
+});
+
+Deno.test("readPieceFolder() reads rings of balls, edges and bars", async () => {
+  const rings = [
+    {
+      id: "A",
+      spacings: ["103 mm", "104 mm", "104.8 mm"],
+      spacings_measured: "centre to centre",
+      ball_diameter: "6 mm",
+      foot: "feet out",
+      material: "brass",
+    },
+    { id: "B", feet: "edge", inner_radius: "24 mm", outer_radius: "25 mm" },
+    { id: "C", feet: "bar", span: "40 mm", foot: 30 },
+    {
+      id: "D",
+      spacings: ["109 mm", "110 mm", "110.8 mm"],
+      spacings_measured: "outside to outside",
+      ball_radius: "3 mm",
+    },
+  ];
+  const { bench } = await withFolder(
+    { bench: { ...BENCH, rings } },
+    readPieceFolder,
+  );
+  const [balls, edge, bar, outside] = bench.rings;
+  // By hand: half sum 155.9, Heron 4676.7593 mm², r = ABC / 4K.
+  equal(
+    balls.shape.kind === "balls" && balls.shape.circleRadius.toFixed(6),
+    "60.010443",
+  );
+  equal(
+    outside.shape.kind === "balls" && outside.shape.circleRadius.toFixed(6),
+    "60.010443",
+  );
+  equal(balls.shape.kind === "balls" && balls.shape.ballRadius, 3);
+  deepEqual(balls.foot, { kind: "feet out" });
+  equal(balls.expansion, 19e-6);
+  equal(balls.radiusUncertaintyAssumed, true);
+  deepEqual(edge.shape, { kind: "edge", innerRadius: 24, outerRadius: 25 });
+  deepEqual(bar.shape, { kind: "bar", span: 40, ballRadius: 0 });
+  deepEqual(bar.foot, { kind: "angle", degrees: 30 });
+});
+
+Deno.test("readPieceFolder() refuses rings that cannot be", async () => {
+  const ring = BENCH.rings[0];
+  const faults: [Record<string, unknown>, string][] = [
+    [{ id: "A", ball_radius: "3 mm" }, "rings.0.radius"],
+    [{ id: "A", radius: "60 mm" }, "rings.0.ball_radius"],
+    [{ ...ring, ball_diameter: "6 mm" }, "rings.0.ball_diameter"],
+    [{ ...ring, probe_offset: "61 mm" }, "rings.0.probe_offset"],
+    [{ ...ring, foot: "sideways" }, "rings.0.foot"],
+    [
+      { id: "A", ball_radius: "3 mm", spacings: ["1 mm", "2 mm", "9 mm"] },
+      "rings.0.spacings",
+    ],
+    [
+      { id: "A", feet: "edge", inner_radius: "25 mm", outer_radius: "24 mm" },
+      "rings.0.inner_radius",
+    ],
+    [{ id: "A", feet: "bar" }, "rings.0.span"],
+  ];
+  for (const [bad, column] of faults) {
+    const problems = await problemsOf(PIECE, { ...BENCH, rings: [bad] });
+    const refused = problems.filter((one) => one.severity === "refused");
+    deepEqual(refused.map((one) => one.column), [column]);
+  }
+  const twice = await problemsOf(PIECE, {
+    ...BENCH,
+    rings: [ring, { ...ring, id: "a" }],
+  });
+  equal(
+    twice.find((one) => one.severity === "refused")?.code,
+    "repeated-ring",
+  );
+});
+
+Deno.test("readPieceFolder() turns a shown radius or power back with the ring set in the gauge", async () => {
+  const files = {
+    "readings.csv": "session,zeroing,zone,reading,unit\nS1,1,centre,2520,mm\n",
+  };
+  const set_ring = { circle_radius: "50 mm", ball_radius: "2.5 mm" };
+  const radius = await withFolder({
+    files,
+    bench: { ...BENCH, gauge: { shows: "radius", unit: "mm", set_ring } },
+  }, readPieceFolder);
+  // q = 2517.5; s = 50² / (q + √(q² − 50²)), by hand.
+  equal(
+    radius.readings[0].sag.toFixed(9),
+    (2500 / (2517.5 + Math.sqrt(2517.5 ** 2 - 2500))).toFixed(9),
+  );
+  const power = await withFolder({
+    files: {
+      "readings.csv":
+        "session,zeroing,zone,reading,unit\nS1,1,centre,-5.3,D\nS1,1,flat,0,D\n",
+    },
+    bench: {
+      ...BENCH,
+      gauge: {
+        shows: "power",
+        counts_up_on: "convex",
+        set_ring: { circle_radius: "10 mm", index: 1.53 },
+      },
+    },
+  }, readPieceFolder);
+  // 1000 · 0.53 / 5.3 = 100 mm; s = 100 / (100 + √(100² − 10²)).
+  equal(
+    power.readings[0].sag.toFixed(9),
+    (100 / (100 + Math.sqrt(9900))).toFixed(9),
+  );
+  equal(power.readings[1].on, "flat");
+  equal(power.readings[1].sag + 0, 0);
+});
+
+Deno.test("readPieceFolder() takes a shared bench by its relative path", async () => {
+  const shop = await Deno.makeTempDir();
+  await Deno.mkdir(`${shop}/one`);
+  await Deno.writeTextFile(`${shop}/bench.json`, JSON.stringify(BENCH));
+  await Deno.writeTextFile(
+    `${shop}/one/piece.json`,
+    JSON.stringify({ ...PIECE, bench: "../bench.json" }),
+  );
+  const folder = await readPieceFolder(`${shop}/one`);
+  equal(folder.bench.rings[0].id, "A");
+  await Deno.remove(shop, { recursive: true });
+});
