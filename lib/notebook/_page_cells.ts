@@ -37,7 +37,7 @@ export class PageCells {
     return `<details class="sb-fold"><summary>${words}</summary>${code}</details>`;
   }
 
-  #codeCell(cell: CodeCell, ordinal: number): string {
+  #codeCell(cell: CodeCell, ordinal: number, number: number): string {
     const tags = cellTags(cell);
     const source = cell.source.replace(/\r\n?/g, "\n").replace(/\s+$/, "");
     const hasCode = !tags.includes("remove-input") && source !== "";
@@ -46,7 +46,7 @@ export class PageCells {
     const shown = outputs.map((output, index) =>
       outputMarkup(output, {
         scope: `c${ordinal}-${index + 1}`,
-        label: `cell ${ordinal}` +
+        label: `cell ${number}` +
           (outputs.length > 1 ? `, output ${index + 1}` : ""),
       }, this.#tools)
     ).join("\n");
@@ -62,12 +62,12 @@ export class PageCells {
     return inner.trim() === "" ? "" : `<div class="sb-cell">\n${inner}\n</div>`;
   }
 
-  /** One cell; empty if it shows nothing. */
-  cell(cell: Cell, ordinal: number): string {
+  /** One cell, its place in the file and its number; empty if it shows nothing. */
+  cell(cell: Cell, ordinal: number, number: number): string {
     if (cellTags(cell).includes("remove-cell")) return "";
     switch (cell.cell_type) {
       case "code":
-        return this.#codeCell(cell, ordinal);
+        return this.#codeCell(cell, ordinal, number);
       case "markdown":
         return this.#section(
           this.#tools.markdown(cell.source, cell.attachments),

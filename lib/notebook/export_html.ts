@@ -15,6 +15,7 @@ import {
   isJsonObject,
   type Notebook,
 } from "./document.ts";
+import { cellNumbers } from "./parameters.ts";
 
 /** How a page is made. */
 export interface ExportOptions {
@@ -61,7 +62,9 @@ function failedCell(cells: readonly Cell[]): string | undefined {
   );
   return index < 0
     ? undefined
-    : `cell ${index + 1} of the notebook stopped with an error.`;
+    : `cell ${
+      cellNumbers(cells)[index]
+    } of the notebook stopped with an error.`;
 }
 
 /**
@@ -133,7 +136,10 @@ export async function exportHtml(
     language,
     options.layout === "reader",
   );
-  const body = cells.map((cell, index) => page.cell(cell, index + 1));
+  const numbers = cellNumbers(cells);
+  const body = cells.map((cell, index) =>
+    page.cell(cell, index + 1, numbers[index])
+  );
   const why = options.incomplete ?? failedCell(notebook.cells);
   const parts = [
     why === undefined

@@ -33,7 +33,24 @@ export {
 } from "./document.ts";
 export { exportHtml, type ExportOptions } from "./export_html.ts";
 export { formatNotebook } from "./format_notebook.ts";
+export { chooseKernel, type KernelChoice } from "./kernel_choice.ts";
+export {
+  cellNumbers,
+  isRunParameters,
+  PARAMETERS_TAG,
+  RUN_PARAMETERS_TAG,
+  withParameters,
+} from "./parameters.ts";
 export { type ParsedNotebook, parseNotebook } from "./parse_notebook.ts";
 export { readNotebook } from "./read_notebook.ts";
+export { runNotebook, type RunOptions } from "./run_notebook.ts";
+export {
+  type CellProblem,
+  RUN_EXIT_CODES,
+  type RunProgress,
+  type RunResult,
+  type RunStatus,
+} from "./run_result.ts";
+export { terminalProgress } from "./terminal_progress.ts";
 export { writeNotebook } from "./write_notebook.ts";
 export { writeTextAtomically } from "./write_text_atomically.ts";
