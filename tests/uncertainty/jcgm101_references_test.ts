@@ -145,18 +145,11 @@ function mass(file: ReferenceFile): void {
   equal(failing.valid, published.guf_first_order["validated_at_delta_0.005"]);
   const passing = checkBudget(secondOrder(budget), drawn.shortest, 1);
   equal(passing.valid, published.guf_second_order["validated_at_delta_0.005"]);
-  close(
-    failing.lowerDifference,
-    published.guf_first_order.d_low,
-    0.002,
-    "d low",
-  );
-  close(
-    failing.upperDifference,
-    published.guf_first_order.d_high,
-    0.002,
-    "d high",
-  );
+  // Printed with Monte Carlo noise of 0.001; ours is 3 % of u.
+  const noise = 0.001 + 0.03 * exact.u;
+  const { d_low: low, d_high: high } = published.guf_first_order;
+  close(failing.lowerDifference, low, noise, "lower distance");
+  close(failing.upperDifference, high, noise, "upper distance");
 }
 
 interface Exact {
