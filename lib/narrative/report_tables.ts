@@ -11,6 +11,7 @@ import { millimetres } from "../units/length.ts";
 import { nearest } from "../zones/sphericity.ts";
 import { smallUnit } from "./sag_words.ts";
 import { writeZoneRadius } from "./radius_sentences.ts";
+import { sentences } from "./show.ts";
 import type { SessionReport } from "./session_report.ts";
 
 /**
@@ -167,7 +168,10 @@ const MOST_PROBLEMS = 50;
 export function problemsTable(report: SessionReport): Displayable {
   const { lines, problems } = report.folder;
   const counted =
-    `${lines.read} lines of readings read = ${lines.used} used + ${lines.reported} reported.`;
+    `${lines.read} lines of readings were read: ${lines.used} used, ${lines.reported} refused.`;
+  if (problems.length === 0) {
+    return sentences([counted, "Nothing in the files looked odd."]);
+  }
   const rank: Record<Problem["severity"], number> = {
     refused: 0,
     warning: 1,

@@ -36,6 +36,8 @@ export interface ReportFiles {
 export interface ReportSettings {
   /** Kernel to run on; the notebook's own unless told. */
   readonly kernel?: string;
+  /** Notebook to run; the project's session notebook unless told. */
+  readonly notebook?: string;
   /** Told how far the run is. */
   readonly onProgress?: (progress: RunProgress) => void;
   /** Ends the run when aborted. */
@@ -43,7 +45,7 @@ export interface ReportSettings {
 }
 
 /**
- * Runs `notebooks/session.ipynb` on a folder and writes `report/` in it:
+ * Runs the session notebook on a folder and writes `report/` in it:
  * `session.html`, `session.ipynb` and `results.json`, each whole or not at all.
  *
  * A run that did not end well writes a page that says so in its first line, in
@@ -58,9 +60,10 @@ export async function reportOn(
   settings: ReportSettings = {},
 ): Promise<ReportFiles> {
   const { kernel, onProgress, signal } = settings;
-  const template = await readNotebook(join(ROOT, "notebooks/session.ipynb"));
+  const { notebook = join(ROOT, "notebooks/session.ipynb") } = settings;
+  const template = await readNotebook(notebook);
   const run = await runNotebook(template.notebook, {
-    cwd: ROOT,
+    cwd: join(ROOT, "notebooks"),
     parameters: { folder: resolve(folder) },
     ...(kernel === undefined ? {} : { kernel }),
     ...(onProgress === undefined ? {} : { onProgress }),

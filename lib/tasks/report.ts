@@ -9,15 +9,17 @@ import { readPieceFolder } from "../records/read_piece_folder.ts";
 import { reportOn, ROOT } from "./_report_run.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
 
-const USAGE = `deno task report [FOLDER ...] [--kernel NAME]
+const USAGE = `deno task report [FOLDER ...] [--kernel NAME] [--notebook FILE]
 
 Reads each FOLDER (piece.json, bench.json, readings), runs the session notebook
 on it and writes FOLDER/report/: session.html (the page), session.ipynb (the
 notebook as run) and results.json. A folder of such folders is done one by one.
 Without a folder it reports on the invented pieces in data/.
 
-  --kernel NAME   the Jupyter kernel to run on
-  --help          this text
+  --kernel NAME    the Jupyter kernel to run on
+  --notebook FILE  a notebook of your own in place of the session notebook; it
+                   needs a cell tagged "parameters" that declares "folder"
+  --help           this text
 
 Exit codes: 0 all reports made, 1 a folder or a cell failed, 2 wrong call,
 3 the kernel ended, 4 a cell took too long, 130 stopped.`;
@@ -49,7 +51,7 @@ async function piecesIn(folder: string): Promise<string[]> {
 
 async function reportOnce(
   folder: string,
-  kernel: string | undefined,
+  flags: Readonly<Record<string, string | true>>,
   signal: AbortSignal,
 ): Promise<number> {
   const name = relative(Deno.cwd(), folder) || ".";
@@ -70,7 +72,8 @@ async function reportOnce(
   const { page, answer, run } = await reportOn(folder, {
     signal,
     ...(terminal ? { onProgress: listen } : {}),
-    ...(kernel === undefined ? {} : { kernel }),
+    ...(typeof flags.kernel === "string" ? { kernel: flags.kernel } : {}),
+    ...(typeof flags.notebook === "string" ? { notebook: flags.notebook } : {}),
   });
   for (const problem of run.problems) console.error(problem.message);
   say(`${name}`);
@@ -82,6 +85,7 @@ async function reportOnce(
 async function main(args: readonly string[]): Promise<number> {
   const { flags, rest, problem } = readFlags(args, {
     kernel: "value",
+    notebook: "value",
     help: "switch",
   });
   if (problem !== undefined) {
@@ -94,7 +98,6 @@ async function main(args: readonly string[]): Promise<number> {
   }
   const given = rest.length > 0 ? rest : [join(ROOT, "data")];
   const folders = (await Promise.all(given.map(piecesIn))).flat();
-  const kernel = typeof flags.kernel === "string" ? flags.kernel : undefined;
   const stop = new AbortController();
   const onInterrupt = (): void => stop.abort();
   Deno.addSignalListener("SIGINT", onInterrupt);
@@ -102,7 +105,7 @@ async function main(args: readonly string[]): Promise<number> {
   try {
     for (const folder of folders) {
       if (stop.signal.aborted) return 130;
-      const code = await reportOnce(folder, kernel, stop.signal);
+      const code = await reportOnce(folder, flags, stop.signal);
       worst = Math.max(worst, code);
     }
   } finally {
