@@ -33,6 +33,8 @@ export async function loadMath(): Promise<MathRenderer> {
       }</code>`;
     }
     const math = markup.replace(/^<span class="katex">|<\/span>$/g, "");
-    return isBlock ? `<div class="sb-math">${math}</div>` : math;
+    return isBlock
+      ? `<div class="sb-math" role="group" aria-label="Formula" tabindex="0">${math}</div>`
+      : math;
   };
 }

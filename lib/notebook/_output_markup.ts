@@ -36,6 +36,13 @@ function figure(inner: string, { scope }: OutputPlace): string {
   return `<div class="sb-figure" id="${scope}">${inner}</div>`;
 }
 
+/** A figure that a narrow screen scrolls before its words become too small. */
+function wideFigure(inner: string, width: number, place: OutputPlace): string {
+  return `<div class="sb-figure" id="${place.scope}" role="group" aria-label="Figure, ${place.label}" tabindex="0"><div style="min-width:min(${
+    Math.ceil(width)
+  }px,28rem)">${inner}</div></div>`;
+}
+
 /** The plain form, if it says more than the name of a class. */
 function shortText(output: DataOutput): string | undefined {
   const text = output.data["text/plain"];
@@ -59,13 +66,9 @@ function vectorFigure(svg: string, output: DataOutput, place: OutputPlace) {
     }"`;
   const wide = / width="([\d.]+)(?:px)?"/.exec(tag[1]);
   const inner = `<svg${role}${label}${clean.slice(4)}`;
-  // On a narrow screen a figure scrolls before its words become too small.
-  return wide === null ? figure(inner, place) : figure(
-    `<div style="min-width:min(${
-      Math.ceil(Number(wide[1]))
-    }px,28rem)">${inner}</div>`,
-    place,
-  );
+  return wide === null
+    ? figure(inner, place)
+    : wideFigure(inner, Number(wide[1]), place);
 }
 
 function pixelFigure(

@@ -200,7 +200,7 @@ Deno.test("exportHtml() sets formulas as MathML and leaves prices alone", async 
     text,
     /costs \$5 or \$6\.<\/p>\n<p>Typed: \$x\$ and <code>\$y\$<\/code>/,
   );
-  match(text, /<div class="sb-math"><math[^>]*display="block"/);
+  match(text, /<div class="sb-math"[^>]*><math[^>]*display="block"/);
   match(text, /<code class="sb-fault"[^>]*>\\frac\{1\}<\/code>/);
   doesNotMatch(text, /href=/);
 });
