@@ -36,7 +36,7 @@ export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   "markdown-it": ["notebook"],
   katex: ["notebook"],
   "highlight.js": ["notebook"],
-  typescript: ["cells"],
+  typescript: ["cells", "notebook", "kernel"],
   "ts-blank-space": ["cells"],
 };
 
@@ -71,6 +71,6 @@ export function importsOf(text: string): string[] {
     /^\s*\/\/.*$/gm,
     "",
   );
-  const names = /(?:\bfrom\s+|\bimport\s+|\bimport\(\s*)["']([^"']+)["']/g;
+  const names = /(?:\bfrom\s+|\bimport\s+|\bimport\(\s*)["']([\w@./:-]+)["']/g;
   return [...code.matchAll(names)].map((match) => match[1]);
 }

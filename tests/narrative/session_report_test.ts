@@ -1,0 +1,276 @@
+import { deepEqual, equal, match, ok } from "node:assert/strict";
+import { jupyterDisplay } from "sagbook/display/bundle.ts";
+import {
+  budgetReasons,
+  differencesTable,
+  drawPlan,
+  drawProfile,
+  drawReadings,
+  drawZones,
+  limitSentences,
+  openPiece,
+  problemsTable,
+  radiusReasons,
+  radiusSentence,
+  reportResults,
+  sentences,
+  type SessionReport,
+  sessionReport,
+  sessionsTable,
+  showAnswer,
+  smallUnit,
+  sphericitySentence,
+  stateRadius,
+  writeTolerance,
+  writeZoneRadius,
+  zonesTable,
+} from "sagbook/narrative/mod.ts";
+import type { Piece } from "sagbook/records/piece.ts";
+import type { Problem } from "sagbook/records/problem.ts";
+import type { Reading } from "sagbook/records/reading.ts";
+import { millimetres as mm } from "sagbook/units/length.ts";
+import { bench, piece, session } from "../zones/_session.ts";
+
+const plain = (text: string): string => text.replace(/[\u00a0\u202f]/g, " ");
+
+function report(
+  readings: readonly Reading[],
+  changes: Partial<Piece> = {},
+  problems: readonly Problem[] = [],
+): SessionReport {
+  return sessionReport(
+    {
+      path: "invented",
+      piece: piece({
+        sphericity: { statedAs: "sag", amount: mm(0.003) },
+        ...changes,
+      }),
+      bench: bench(),
+      readings,
+      lines: { read: readings.length, used: readings.length, reported: 0 },
+      problems,
+    } as SessionReport["folder"],
+  );
+}
+
+const SPHERE = [[715, 715, 715], [716, 716, 715], [714, 714, 714], [
+  715,
+  716,
+  715,
+]];
+const HOLE = [[730, 715, 702], [731, 716, 703], [729, 715, 702]];
+const words = ({ answer }: SessionReport): string => plain(answer.join(" "));
+
+Deno.test("sessionReport() states one radius, a sphere and what to do for a sphere on target", () => {
+  const found = report(session(SPHERE), {
+    target: { radius: mm(2520), tolerance: mm(20), statedAs: "radius" },
+  });
+  match(
+    words(found),
+    /^The radius of curvature is 2520\.8 ± \d\.\d mm \(95 % sure\), a focal length of 1260\.\d ± \d\.\d mm\./,
+  );
+  match(
+    words(found),
+    /It is a sphere within 3\.0 µm of sag, as far as three feet can tell/,
+  );
+  match(
+    words(found),
+    /Next: go on to the next grade; the radius is on target\.$/,
+  );
+});
+
+Deno.test("sessionReport() gives no one radius and no forecast for a hole in the middle", () => {
+  const text = words(report(session(HOLE)));
+  match(
+    text,
+    /^There is no one radius: it is 2469\.1 ± \d\.\d mm at centre and 2566\.2 ± \d\.\d mm at edge\./,
+  );
+  match(
+    text,
+    /It is not a sphere within 3\.0 µm of sag: centre reads 27\.7 ± \d\.\d µm more sag than edge\./,
+  );
+  match(
+    text,
+    /Next: bring it to a sphere first, since the centre is deep and the edge long/,
+  );
+  ok(!/2517\.7/.test(text), "the mean of all zones is no radius of the piece");
+});
+
+Deno.test("sessionReport() advises reading, never a stroke, while the verdict is open", () => {
+  const rows = [[715, 714, 712], [716, 716, 711], [714, 714, 713]];
+  const text = words(report(session(rows)));
+  match(text, /is not decided/);
+  match(text, /Next: measure more/);
+  ok(!/stroke|on top/.test(text), text);
+});
+
+Deno.test("sessionReport() turns the strokes round for convex work and leaves the focal length out", () => {
+  const long = {
+    radius: mm(2400),
+    tolerance: mm(5),
+    statedAs: "radius" as const,
+  };
+  const concave = words(report(session(SPHERE), { target: long }));
+  const convex = words(
+    report(session(SPHERE), { target: long, form: "convex" }),
+  );
+  match(concave, /mirror on top, the usual stroke shortens it/);
+  match(convex, /tool on top, the usual stroke shortens it/);
+  ok(!/focal/.test(convex));
+  match(convex, /^The radius of curvature is 2514\.8/);
+});
+
+Deno.test("sessionReport() says why no radius belongs to a negative sag", () => {
+  const text = words(report(session([[-715], [-716], [-714]])));
+  match(text, /^No radius can be worked out: the mean sag is −0\.7150 mm/);
+});
+
+Deno.test("sessionReport() says what to read when there is nothing, one zone, one set", () => {
+  match(words(report([])), /nothing to answer yet/);
+  match(
+    words(report(session([[715], [716], [715]]))),
+    /Only centre was read.*read half way out and at the edge/,
+  );
+  match(
+    words(report(session([[715, 714, 713]]))),
+    /One set cannot tell.*at least three sets/,
+  );
+});
+
+Deno.test("sessionReport() offers the tolerance that would pass when none is stated", () => {
+  const found = report(session(SPHERE), { sphericity: undefined });
+  match(
+    words(found),
+    /No tolerance for a sphere was stated; these readings would pass one of \d\.\d µm of sag or more/,
+  );
+});
+
+Deno.test("sessionReport() speaks inches to whoever works in them", () => {
+  const text = words(report(session(HOLE), { unit: "in" }));
+  match(text, /97\.21 ± 0\.\d+ in at centre/);
+  match(text, /thou/);
+  ok(!/ mm|µm/.test(text), text);
+});
+
+Deno.test("radiusReasons() shows the ball correction as a line of its own", () => {
+  const found = report(session([[715], [716], [715]]), { form: "convex" });
+  const text = plain(
+    radiusReasons(found.session!, found.folder.piece).join(" "),
+  );
+  match(
+    text,
+    /\(r² \+ s²\)\/\(2s\) = 2516\.7 mm; the balls touch a convex surface .* R = 2516\.7 mm − 3\.000 mm = 2513\.7 mm/,
+  );
+});
+
+Deno.test("budgetReasons() ranks the sources and says what was not counted", () => {
+  const found = report(session(SPHERE));
+  const text = plain(budgetReasons(found.radius!, "mm").join(" "));
+  match(text, /The uncertainty comes from .* %/);
+  match(text, /standard uncertainties/);
+  match(text, /Not counted/);
+});
+
+Deno.test("limitSentences() calls identical readings limited by the display", () => {
+  const same = Array.from({ length: 4 }, () => [715, 715, 715]);
+  const found = report(session(same));
+  match(
+    plain(limitSentences(found.session!, "mm").join(" ")),
+    /limited by the display/,
+  );
+});
+
+Deno.test("stateRadius(), radiusSentence() and sphericitySentence() agree with the report", () => {
+  const found = report(session(SPHERE));
+  const { session: main, folder } = found;
+  deepEqual(stateRadius(main!, folder.piece, folder.bench), found.radius);
+  equal(radiusSentence(main!, folder.piece, found.radius), found.answer[0]);
+  equal(sphericitySentence(main!, "mm"), found.answer[1]);
+  equal(
+    plain(writeTolerance(main!.sphericity.tolerance!, "mm")),
+    "3.0 µm of sag",
+  );
+  match(plain(writeZoneRadius(main!.zones[0], "mm")), /^2520\.\d ± \d\.\d mm$/);
+  equal(smallUnit("in"), "thou");
+});
+
+Deno.test("the tables show zones, differences, sessions and problems, escaped", async () => {
+  const problem: Problem = {
+    severity: "refused",
+    code: "ambiguous-number",
+    file: "readings.csv",
+    line: 6,
+    column: "reading",
+    value: "<b>1.430</b>",
+    message: "this could be 1.430 or 1430",
+    mend: "write it without a group",
+  };
+  const found = report(session(HOLE), {}, [problem]);
+  const html = async (shown: { [jupyterDisplay](): unknown }) =>
+    plain(
+      String(
+        (await shown[jupyterDisplay]() as Record<string, string>)["text/html"],
+      ),
+    );
+  match(await html(zonesTable(found)), /50%.*2519\.7 ± /);
+  match(await html(differencesTable(found)), /centre less edge.*out/);
+  match(await html(sessionsTable(found)), /out of tolerance/);
+  const problems = await html(problemsTable(found));
+  match(problems, /readings\.csv, line 6/);
+  ok(!problems.includes("<b>"), problems);
+  match(
+    await html(problemsTable(report(session(HOLE)))),
+    /Nothing in the files looked odd/,
+  );
+  match(
+    await html(sentences(["a < b"], "More")),
+    /<h2>More<\/h2><ul><li>a &lt; b<\/li><\/ul>/,
+  );
+});
+
+Deno.test("showAnswer() gives the sentences and hands the results over", async () => {
+  const found = report(session(SPHERE));
+  const bundle = await showAnswer(found, reportResults(found))
+    [jupyterDisplay]();
+  equal(
+    bundle["text/plain"],
+    [...found.answer, "Invented demonstration data: no such piece exists."]
+      .join("\n"),
+  );
+  const results = bundle["application/vnd.sagbook.results+json"] as Record<
+    string,
+    unknown
+  >;
+  deepEqual(results.answer, found.answer);
+});
+
+Deno.test("reportResults() holds no null, NaN or infinite number for awkward sessions", () => {
+  for (
+    const rows of [
+      [[715, 715, 715], [715, 715, 715]],
+      [[715]],
+      [[715, 714]],
+      HOLE,
+    ]
+  ) {
+    const text = JSON.stringify(reportResults(report(session(rows))));
+    ok(!/null|NaN|Infinity/.test(text), text.slice(0, 300));
+  }
+});
+
+Deno.test("the figures are drawn, and left out where the readings carry none", async () => {
+  const found = report(session(HOLE));
+  for (const draw of [drawZones, drawReadings, drawPlan, drawProfile]) {
+    const figure = await draw(found);
+    ok(figure?.svg.startsWith("<svg"), draw.name);
+  }
+  const centre = report(session([[715], [716]]));
+  equal(await drawZones(centre), undefined);
+  equal(await drawProfile(centre), undefined);
+  ok(await drawReadings(centre));
+});
+
+Deno.test("openPiece() reads a folder and answers", async () => {
+  const found = await openPiece("data/inch-200");
+  match(words(found), /not a sphere/);
+});
