@@ -1,0 +1,50 @@
+import { equal, match } from "node:assert/strict";
+import { ROOT } from "../tasks/_run_task.ts";
+import { testWith } from "../browser/_needs.ts";
+
+testWith(
+  "jupyter",
+  "session.ipynb runs under Debian's jupyter-nbconvert on Deno's own kernel",
+  async () => {
+    const home = await Deno.makeTempDir({ prefix: "jupyter-" });
+    const spec = `${home}/data/kernels/deno`;
+    await Deno.mkdir(spec, { recursive: true });
+    await Deno.writeTextFile(
+      `${spec}/kernel.json`,
+      JSON.stringify({
+        argv: [
+          Deno.execPath(),
+          "jupyter",
+          "--kernel",
+          "--conn",
+          "{connection_file}",
+        ],
+        display_name: "Deno",
+        language: "typescript",
+      }),
+    );
+    const { code, stderr } = await new Deno.Command("jupyter", {
+      args: [
+        "nbconvert",
+        "--to",
+        "html",
+        "--execute",
+        "--output-dir",
+        home,
+        `${ROOT}notebooks/session.ipynb`,
+      ],
+      env: {
+        JUPYTER_DATA_DIR: `${home}/data`,
+        JUPYTER_RUNTIME_DIR: `${home}/run`,
+        JUPYTER_CONFIG_DIR: `${home}/config`,
+      },
+      stdout: "null",
+      stderr: "piped",
+    }).output();
+    equal(code, 0, new TextDecoder().decode(stderr).slice(-2000));
+    const html = await Deno.readTextFile(`${home}/session.html`);
+    match(html, /The radius of curvature/);
+    match(html, /<svg/);
+    await Deno.remove(home, { recursive: true });
+  },
+);
