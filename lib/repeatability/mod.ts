@@ -16,7 +16,19 @@
  *
  * @module
  */
+export * from "./bench_sheet.ts";
+export * from "./bench_sheet_csv.ts";
+export * from "./compare_rings.ts";
+export * from "./decide_change.ts";
+export * from "./decide_radius.ts";
 export * from "./describe_design.ts";
+export * from "./diagnose_display.ts";
 export * from "./group_readings.ts";
+export * from "./invented_study.ts";
+export * from "./plan_study.ts";
+export * from "./scatter_model.ts";
+export * from "./simulate_sets.ts";
 export * from "./source.ts";
+export * from "./study_plan.ts";
 export * from "./surface_design.ts";
+export * from "./weigh_study.ts";

@@ -13,7 +13,7 @@ const PIECE = {
   target: { radius: "2520 mm" },
 };
 const BENCH = {
-  gauge: { unit: "mm", step: "0.001 mm" },
+  gauge: { unit: "mm", display_step: "0.001 mm" },
   rings: [{ id: "ring 60", radius: "60 mm", ball_radius: "3 mm" }],
 };
 
