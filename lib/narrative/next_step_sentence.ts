@@ -12,14 +12,15 @@ function setsInWords(needed: SetsNeeded, sets: number): string {
     case "sets": {
       const { sets: total, atBest, atWorst, chance } = needed;
       const more = Math.max(1, total - sets);
-      const range = `at best ${atBest}, at worst ${
-        atWorst ?? "more than anyone would read"
-      }`;
+      const best = Math.max(1, atBest - sets);
+      const worst = atWorst === undefined
+        ? "more than anyone would read"
+        : `${Math.max(more, atWorst - sets)} more`;
       return `read ${more} more ${more === 1 ? "set" : "sets"}, ${
-        Math.max(total, sets + 1)
+        sets + more
       } in all, each on another diameter: that decides with ${
         Math.round(100 * chance)
-      } % chance if surface and gauge are as they look now (${range}, since these few readings leave that open)`;
+      } % chance if surface and gauge are as they look now (at best ${best} more, at worst ${worst}, since these few readings leave that open)`;
     }
     case "no practical number":
       return `the difference lies so close to the tolerance that even ${needed.moreThan} sets would not decide; read with a ring that shows more of it, or settle for not knowing`;

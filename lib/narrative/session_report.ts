@@ -87,7 +87,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
   const radius = stateRadius(session, piece, bench);
   const next = chooseNext(session, piece, radius);
   const { unit } = piece;
-  return {
+  return heldTogether({
     folder,
     session,
     sessions,
@@ -113,6 +113,18 @@ export function sessionReport(folder: PieceFolder): SessionReport {
     ],
     unseen: unseenSentences(session.unseen, unit),
     safety,
+  });
+}
+
+/** Keeps a number and its per cent sign on one line. */
+function heldTogether(report: SessionReport): SessionReport {
+  const held = (list: readonly string[]): readonly string[] =>
+    list.map((sentence) => sentence.replace(/(\d) %/g, "$1\u00a0%"));
+  return {
+    ...report,
+    answer: held(report.answer),
+    reasons: held(report.reasons),
+    cautions: held(report.cautions),
   };
 }
 
