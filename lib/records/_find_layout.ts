@@ -79,7 +79,10 @@ function tableOf(
   let firm = 0;
   headings.forEach((heading, index) => {
     const typed = heading.trim();
-    if (typed === "") return;
+    if (typed === "") {
+      unknown.push(index);
+      return;
+    }
     const known = tidyColumn(typed);
     const unit = bracketed(typed);
     if (unit !== undefined && unitOfWord(unit) !== undefined) {

@@ -7,9 +7,10 @@ import type { FootDirection } from "../geometry/feet.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import type { Ring } from "./bench.ts";
 import { TIDY_COLUMNS, type TidyColumn } from "./_column_names.ts";
+import { cellOfCsv } from "./csv_text.ts";
 import { LineFaults } from "./_line_faults.ts";
 import type { LineSource, ReadingCell } from "./_line_source.ts";
-import { PlaceCells } from "./_place_cells.ts";
+import { PlaceCells, remarkOnPlace } from "./_place_cells.ts";
 import type { Reading } from "./reading.ts";
 import { zeroingKeys } from "./_zeroing_key.ts";
 import { ReadingCells } from "./_reading_cells.ts";
@@ -71,8 +72,8 @@ export class LineReader {
   ): Reading | undefined {
     const { faults } = this;
     faults.start(line);
-    const session = this.#cell(row, "session");
-    const label = this.#cell(row, "zeroing");
+    const session = cellOfCsv(this.#cell(row, "session"));
+    const label = cellOfCsv(this.#cell(row, "zeroing"));
     if (session === "") this.#blank("session", "the reading's session");
     if (label === "") this.#blank("zeroing", "the zeroing it belongs to");
     const ring = this.#strict("ring", row, this.#side.ring);
@@ -109,16 +110,17 @@ export class LineReader {
     }
     const work = place.kind === "place";
     const note = this.#at.note;
+    const before = this.#zeroBefore(row, unitCell, cell.unit);
     const reading = {
       file: this.#source.file,
       line,
       order,
       session,
       takenAt: this.#mild("taken_at", row, this.#side.takenAt),
-      grade: this.#cell(row, "grade") || undefined,
+      grade: cellOfCsv(this.#cell(row, "grade")) || undefined,
       ring: ring.id,
       zeroing: this.#zeroing(session, label),
-      zeroBefore: this.#zeroBefore(row, unitCell, cell.unit),
+      zeroBefore: before?.sag,
       diameterDegrees: Number.isNaN(degrees) ? undefined : degrees,
       foot,
       on: work ? "work" as const : "flat" as const,
@@ -127,11 +129,13 @@ export class LineReader {
       sag: shown.sag,
       step: shown.step,
       unit: shown.unit,
-      operator: this.#cell(row, "operator") || undefined,
+      operator: cellOfCsv(this.#cell(row, "operator")) || undefined,
       temperatureAir: this.#temperature(row, "temperature_air"),
       temperatureBench: this.#temperature(row, "temperature_bench"),
       temperatureWork: this.#temperature(row, "temperature_work"),
-      note: note < 0 ? undefined : (row[note] ?? "").trim(),
+      shown: shown.typed,
+      zeroBeforeShown: before?.typed,
+      note: note < 0 ? undefined : cellOfCsv((row[note] ?? "").trim()),
     };
     return this.#source.unknown.length === 0
       ? reading
@@ -193,7 +197,7 @@ export class LineReader {
     foot: FootDirection,
     sag: Millimetres | undefined,
   ) {
-    const zone = cell.zone ?? this.#cell(row, "zone");
+    const zone = cell.zone ?? cellOfCsv(this.#cell(row, "zone"));
     const offset = this.#cell(row, "offset");
     const unit = unitCell === "" ? cell.unit : unitCell;
     const place = this.#places.find(
@@ -215,22 +219,12 @@ export class LineReader {
       );
       return undefined;
     }
-    if (place.named !== undefined) {
-      this.faults.remark("note", this.#heading("offset"), offset, {
-        code: "offset-wins",
-        message: `the offset wins over “${zone.slice(0, 40)}”, which would be ${
-          place.named.toFixed(2)
-        } mm`,
-      });
-    }
-    if (place.doubt !== undefined) {
-      this.faults.remark("warning", cell.zone ?? this.#heading("zone"), zone, {
-        code: "foot-unknown",
-        message: place.doubt,
-        mend:
-          "write “feet out” under foot_deg (or as the ring's foot in bench.json) if two feet pointed outwards; if one did, take the reading out",
-      });
-    }
+    remarkOnPlace(
+      place,
+      this.faults,
+      [cell.zone ?? this.#heading("zone"), zone],
+      [this.#heading("offset"), offset],
+    );
     return place;
   }
 
@@ -238,7 +232,7 @@ export class LineReader {
     const typed = this.#cell(row, "zero_before");
     if (typed === "") return undefined;
     const shown = this.#cells.read(typed, unit, heading);
-    if (shown.kind === "shown") return shown.sag;
+    if (shown.kind === "shown") return shown;
     this.faults.warn(this.#heading("zero_before"), typed, {
       ...shown.fault,
       message: `${shown.fault.message}; the reading is used without it`,
@@ -250,7 +244,10 @@ export class LineReader {
     const { unknown, headings } = this.#source;
     return Object.fromEntries(
       unknown.filter((index) => (row[index] ?? "") !== "")
-        .map((index) => [headings[index].trim(), row[index]]),
+        .map((index) => [
+          headings[index].trim() || `column ${index + 1}`,
+          cellOfCsv(row[index]),
+        ]),
     );
   }
 }

@@ -10,6 +10,7 @@ import { type Millimetres, millimetres } from "../units/length.ts";
 import type { LengthUnitName } from "../units/length_unit.ts";
 import { type LengthReading, parseLength } from "../units/parse_length.ts";
 import type { Bench, Ring } from "./bench.ts";
+import type { LineFaults } from "./_line_faults.ts";
 import type { Piece } from "./piece.ts";
 import { familyOf, type FileDecimal, unitOfWord } from "./_read_cell.ts";
 import { type Place, resolvePlace } from "./_resolve_place.ts";
@@ -29,6 +30,31 @@ const FLAT = { kind: "flat" } as const;
 
 function refused(message: string, mend: string): Offset & { kind: "refused" } {
   return { kind: "refused", code: "no-place", message, mend };
+}
+
+/** Says what is worth a word about a place that is used. */
+export function remarkOnPlace(
+  place: Place & { readonly kind: "place" },
+  faults: LineFaults,
+  [zoneColumn, zone]: readonly [column: string, typed: string],
+  [offsetColumn, offset]: readonly [column: string, typed: string],
+): void {
+  if (place.named !== undefined) {
+    faults.remark("note", offsetColumn, offset, {
+      code: "offset-wins",
+      message: `the offset wins over “${zone.slice(0, 40)}”, which would be ${
+        place.named.toFixed(2)
+      } mm`,
+    });
+  }
+  if (place.doubt !== undefined) {
+    faults.remark("warning", zoneColumn, zone, {
+      code: "foot-unknown",
+      message: place.doubt,
+      mend:
+        "write “feet out” under foot_deg (or as the ring's foot in bench.json) if two feet pointed outwards; if one did, take the reading out",
+    });
+  }
 }
 
 /** Turns zone and offset cells into places; works each out once. */

@@ -7,7 +7,8 @@ import type { Millimetres } from "../units/length.ts";
 import type { Bench } from "./bench.ts";
 import { sagShown, stepInSag } from "./_gauge_sag.ts";
 import type { LengthUnit, Piece } from "./piece.ts";
-import type { Problem } from "./problem.ts";
+import type { Fault } from "./_line_faults.ts";
+import type { ShownValue } from "./reading.ts";
 import type { LengthUnitName } from "../units/length_unit.ts";
 import {
   familyOf,
@@ -19,17 +20,12 @@ import {
   unitOfWord,
 } from "./_read_cell.ts";
 
-/** What is wrong with a cell, before the line is known. */
-export type CellFault = Pick<
-  Problem,
-  "code" | "message" | "expected" | "mend"
->;
-
 /** A reading's cell, understood. */
 export interface Shown {
   readonly kind: "shown";
   readonly sag: Millimetres;
   readonly unit: LengthUnit;
+  readonly typed: ShownValue;
   readonly step?: Millimetres;
   /** True where the number has more digits than the display can show. */
   readonly finer: boolean;
@@ -41,7 +37,7 @@ export interface Shown {
 export interface Unreadable {
   readonly kind: "unreadable";
   readonly blame: "reading" | "unit";
-  readonly fault: CellFault;
+  readonly fault: Fault;
 }
 
 const DIOPTRE = /^(?:d|dpt|dioptres?|diopters?)$/i;
@@ -101,7 +97,7 @@ export class ReadingCells {
     const power = gauge.shows.kind === "power";
     const refuse = (
       blame: "reading" | "unit",
-      fault: CellFault,
+      fault: Fault,
     ): Unreadable => ({ kind: "unreadable", blame, fault });
     const parts = splitUnit(typed);
     const number = readNumber(parts.number, this.#decimal);
@@ -193,6 +189,7 @@ export class ReadingCells {
         kind: "shown",
         sag,
         unit: family,
+        typed: { amount: number.value, unit },
         ...(step === undefined
           ? {}
           : { step: stepInSag(shown, step, gauge, this.#piece.form) }),
@@ -212,7 +209,7 @@ export class ReadingCells {
   }
 }
 
-function unknownUnit(word: string): CellFault {
+function unknownUnit(word: string): Fault {
   return {
     code: "unknown-unit",
     message: `“${word.slice(0, 30)}” is not a unit that is known here`,

@@ -70,6 +70,14 @@ class TableScan {
     const first = row[0];
     if (first.includes("#") && first.trimStart().startsWith("#")) {
       if (sheet) this.#setting(row);
+      const filled = (row[this.#probe] ?? "").trim() !== "";
+      if (line > headerLine && row.length >= headings.length && filled) {
+        this.#reader.faults.start(line);
+        this.#reader.faults.remark("note", headings[0].trim(), first, {
+          code: "comment-line",
+          message: "a line that begins with # is a comment and was passed over",
+        });
+      }
       return;
     }
     if (line <= headerLine) return;
@@ -203,8 +211,9 @@ export function scanTable(
   const { delimiter, headings, columns, unknown, headerLine } = layout;
   const { text, mended } = mendQuotes(typed, delimiter, headings.length);
   const decimal = decimalMarkOf(text, delimiter, bench.decimalMark);
-  if (unknown.length > 0) {
-    const names = unknown.slice(0, 12).map((i) => headings[i].trim());
+  const names = unknown.map((i) => headings[i].trim()).filter((one) => one)
+    .slice(0, 12);
+  if (names.length > 0) {
     problems.add({
       severity: "note",
       code: "unknown-column",

@@ -6,6 +6,7 @@
 import type { FootDirection } from "../geometry/feet.ts";
 import type { Bench, Ring } from "./bench.ts";
 import { closestName } from "./_closest_name.ts";
+import { cellOfCsv } from "./csv_text.ts";
 import { parseFoot } from "./_foot_cell.ts";
 import type { Fault } from "./_line_faults.ts";
 import { remembered } from "./_memo.ts";
@@ -33,7 +34,8 @@ export interface SideCells {
   readonly takenAt: (typed: string) => Cell<string>;
 }
 
-function ringOf(typed: string, bench: Bench): Cell<Ring> {
+function ringOf(cell: string, bench: Bench): Cell<Ring> {
+  const typed = cellOfCsv(cell);
   const { rings } = bench;
   const found = typed === ""
     ? rings.length === 1 ? rings[0] : undefined

@@ -15,7 +15,9 @@
  */
 export * from "./bench.ts";
 export * from "./bench_file.ts";
+export * from "./csv_text.ts";
 export * from "./describe_problem.ts";
+export * from "./finished_pieces.ts";
 export * from "./folder.ts";
 export * from "./piece.ts";
 export * from "./piece_file.ts";
@@ -23,3 +25,9 @@ export * from "./problem.ts";
 export * from "./read_piece_folder.ts";
 export * from "./reading.ts";
 export * from "./record_error.ts";
+export * from "./record_schema.ts";
+export * from "./ring_spacings.ts";
+export * from "./scan_readings.ts";
+export * from "./work_log.ts";
+export * from "./write_atomically.ts";
+export * from "./write_tidy.ts";

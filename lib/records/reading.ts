@@ -5,6 +5,7 @@
  */
 import type { FootDirection } from "../geometry/feet.ts";
 import type { Millimetres } from "../units/length.ts";
+import type { LengthUnitName } from "../units/length_unit.ts";
 import type { LengthUnit } from "./piece.ts";
 
 /** A nominal place on the work. */
@@ -13,6 +14,14 @@ export interface Zone {
   readonly label: string;
   /** Distance of the gauge's axis from the centre of the work, in mm, at least 0. */
   readonly distance: Millimetres;
+}
+
+/** What the display showed, as typed. */
+export interface ShownValue {
+  /** The number. */
+  readonly amount: number;
+  /** Its unit; `D` for dioptres. */
+  readonly unit: LengthUnitName | "D";
 }
 
 /** One reading of the work, or of the flat. */
@@ -59,6 +68,10 @@ export interface Reading {
   readonly temperatureBench?: number;
   /** Temperature of the work, in °C. */
   readonly temperatureWork?: number;
+  /** What was typed, before sign, lean and set ring were reckoned with. */
+  readonly shown?: ShownValue;
+  /** What was typed for `zeroBefore`. */
+  readonly zeroBeforeShown?: ShownValue;
   /** The user's note, as typed. */
   readonly note?: string;
   /** Cells of columns that nobody knows, by their headings. */

@@ -1,0 +1,66 @@
+/**
+ * Rows of text to a CSV file that starts no formula.
+ *
+ * @module
+ */
+
+/** A cell that a spreadsheet takes for a formula, or a reader for a comment. */
+const FORMULA = /^[\s\u00a0\ufeff]*[=+\-@\uff1d\uff0b\uff0d\uff20|#]/;
+const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
+
+function cellText(cell: string): string {
+  const safe = FORMULA.test(cell) && !NUMBER.test(cell) ||
+      cell.startsWith("\t") || cell.startsWith("\r") || cell.startsWith("'")
+    ? `'${cell}`
+    : cell;
+  return /[",;\t\r\n]|^\s|\s$/.test(safe)
+    ? `"${safe.replaceAll('"', '""')}"`
+    : safe;
+}
+
+/**
+ * Writes rows as CSV: commas, LF, quotes where needed.
+ *
+ * A text that begins with `=`, `+`, `-`, `@`, `#` or the like, and is not a plain
+ * number, gets an apostrophe before it: spreadsheets then show it as text and
+ * start nothing. A text that begins with an apostrophe gets a second one, so
+ * that {@link cellOfCsv} can take it off again without loss.
+ *
+ * @param rows Cells as text, row by row.
+ * @returns The file's text; each row ends in LF.
+ *
+ * @example
+ * ```ts
+ * import { csvText } from "sagbook/records/csv_text.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(
+ *   csvText([["note", "reading"], ["=1+1", "-0.715"]]),
+ *   "note,reading\n'=1+1,-0.715\n",
+ * );
+ * ```
+ */
+export function csvText(rows: readonly (readonly string[])[]): string {
+  return rows.map((row) => `${row.map(cellText).join(",")}\n`).join("");
+}
+
+/**
+ * Takes off the apostrophe that {@link csvText} put before a cell.
+ *
+ * @param cell A cell as it stands in the file.
+ * @returns The text that was written.
+ *
+ * @example
+ * ```ts
+ * import { cellOfCsv } from "sagbook/records/csv_text.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(cellOfCsv("'=1+1"), "=1+1");
+ * equal(cellOfCsv("'twas dry"), "'twas dry");
+ * ```
+ */
+export function cellOfCsv(cell: string): string {
+  if (!cell.startsWith("'")) return cell;
+  const rest = cell.slice(1);
+  return FORMULA.test(rest) || /^[\t\r']/.test(rest) ? rest : cell;
+}

@@ -1,0 +1,137 @@
+/**
+ * The shop's finished pieces: what the ground radius became.
+ *
+ * @module
+ */
+import type { Millimetres } from "../units/length.ts";
+import type { LineCount } from "./folder.ts";
+import type { LengthUnit } from "./piece.ts";
+import type { Problem } from "./problem.ts";
+import type { TableLine } from "./_table_line.ts";
+import { readTypedTable } from "./_typed_table.ts";
+
+/** One finished piece. */
+export interface FinishedPiece {
+  /** Line of the file, from 1. */
+  readonly line: number;
+  /** The user's name for it. */
+  readonly piece?: string;
+  /** Outer diameter, in mm. */
+  readonly diameter?: Millimetres;
+  /** Radius of curvature after fine grinding, in mm. */
+  readonly groundRadius: Millimetres;
+  /** Its standard uncertainty, in mm. */
+  readonly groundRadiusUncertainty?: Millimetres;
+  /** Focal length of the finished piece, in mm. */
+  readonly focalLength: Millimetres;
+  /** Its standard uncertainty, in mm. */
+  readonly focalLengthUncertainty?: Millimetres;
+  /** How the focal length was measured, in the user's words. */
+  readonly method?: string;
+  /** How the piece was figured, in the user's words. */
+  readonly figuring?: string;
+  /** The user's note. */
+  readonly note?: string;
+}
+
+/** A shop's finished pieces, and what became of the lines. */
+export interface FinishedPieces {
+  /** The pieces, in the order of the lines. */
+  readonly pieces: readonly FinishedPiece[];
+  /** How many lines were read, used and reported. */
+  readonly lines: LineCount;
+  /** Everything the reader has to say. */
+  readonly problems: readonly Problem[];
+}
+
+/** The header of a file of finished pieces. */
+export const FINISHED_HEADER: readonly string[] = [
+  "piece",
+  "diameter",
+  "ground_radius",
+  "ground_radius_uncertainty",
+  "focal_length",
+  "focal_length_uncertainty",
+  "unit",
+  "method",
+  "figuring",
+  "note",
+];
+
+const SPEC = {
+  columns: {
+    piece: ["name"],
+    diameter: [],
+    ground_radius: ["radius"],
+    ground_radius_uncertainty: ["radius_uncertainty", "u_radius"],
+    focal_length: ["focus"],
+    focal_length_uncertainty: ["focus_uncertainty", "u_focal_length"],
+    unit: ["units"],
+    method: ["focal_length_method"],
+    figuring: ["figured"],
+    note: ["notes", "remark", "remarks", "comment"],
+  },
+  required: ["ground_radius", "focal_length"],
+} as const;
+
+function pieceOf(line: TableLine): FinishedPiece | undefined {
+  const groundRadius = line.length("ground_radius");
+  const focalLength = line.length("focal_length");
+  const rest = {
+    line: line.line,
+    piece: line.text("piece"),
+    diameter: line.length("diameter"),
+    groundRadiusUncertainty: line.length("ground_radius_uncertainty"),
+    focalLengthUncertainty: line.length("focal_length_uncertainty"),
+    method: line.text("method"),
+    figuring: line.text("figuring"),
+    note: line.text("note"),
+  };
+  if (groundRadius !== undefined && focalLength !== undefined) {
+    return { ...rest, groundRadius, focalLength };
+  }
+  const missing = groundRadius === undefined ? "ground_radius" : "focal_length";
+  return line.text(missing) !== undefined ? undefined : line.refuse(missing, {
+    code: "blank-cell",
+    message: `the line gives no ${missing.replace("_", " ")}`,
+    mend: "fill it, or take the line out until it is known",
+  });
+}
+
+/**
+ * Reads a file of finished pieces.
+ *
+ * A line needs the ground radius and the focal length; all else may be blank.
+ *
+ * @param content Text, or the bytes of the file.
+ * @param file The file's name, for messages.
+ * @param unit The unit of a length that names none; without it such a length
+ * is refused.
+ * @returns The pieces and what became of the lines.
+ *
+ * @example
+ * ```ts
+ * import { readFinishedPieces } from "sagbook/records/finished_pieces.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const { pieces } = await readFinishedPieces(
+ *   "piece,ground_radius,focal_length\nblank 3,2520 mm,1257.5 mm\n",
+ *   "finished.csv",
+ * );
+ * equal(pieces[0].focalLength, 1257.5);
+ * ```
+ */
+export async function readFinishedPieces(
+  content: string | Uint8Array,
+  file: string,
+  unit?: LengthUnit,
+): Promise<FinishedPieces> {
+  const { records, lines, problems } = await readTypedTable(
+    content,
+    file,
+    SPEC,
+    unit,
+    pieceOf,
+  );
+  return { pieces: records, lines, problems };
+}
