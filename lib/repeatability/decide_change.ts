@@ -14,12 +14,10 @@ import type { Decide, SimulatedSet } from "./scatter_model.ts";
  * `within` (it did not change by `amount`) when the 90 % interval lies inside
  * ±`amount` and holds 0. Student's interval with one scatter for both
  * occasions, widened by what rounding may hide and by the scatter from one
- * occasion to the next, which readings of two occasions cannot show. Ring,
+ * occasion to the next, which two occasions cannot show and must be known. Ring,
  * scale and flat cancel.
  *
  * @param amount The change that matters, in mm of sag, above 0.
- * @param occasion Standard deviation from one occasion to the next, in mm of
- * sag, at least 0, as known from a study over several.
  * @returns The rule; without a degree of freedom it leaves all undecided.
  * @throws {RangeError} If `amount` is not above 0.
  *
@@ -34,21 +32,16 @@ import type { Decide, SimulatedSet } from "./scatter_model.ts";
  *   label: `${k}`, zeroing: `${k}`, diameterDegrees: 0,
  *   occasion: k < 2 ? 0 : 1, cells: [{ sag, readings: 1 }],
  * }));
- * equal(decideChange(0.02)(sets, 0.001), "outside");
+ * equal(decideChange(0.02)(sets, { step: 0.001 }), "outside");
  * ```
  */
-export function decideChange(amount: number, occasion: number = 0): Decide {
+export function decideChange(amount: number): Decide {
   if (!(amount > 0 && Number.isFinite(amount))) {
     throw new RangeError(
       `Cannot decide on a change as the amount that matters must be above 0 mm: current value is ${amount} mm`,
     );
   }
-  if (!(occasion >= 0 && Number.isFinite(occasion))) {
-    throw new RangeError(
-      `Cannot decide on a change as the scatter between occasions must be at least 0 mm: current value is ${occasion} mm`,
-    );
-  }
-  return (sets, step) => {
+  return (sets, { step, occasion = 0 }) => {
     const last = sets.reduce(
       (most, { occasion }) => Math.max(most, occasion),
       0,

@@ -52,8 +52,8 @@ export interface RadiusQuestion {
  *   label: zeroing, zeroing, diameterDegrees: 0, occasion: 0,
  *   cells: [{ sag: 0.715, readings: 1 }],
  * }));
- * equal(decide(sets, 0.001), "within");
- * equal(decide(sets.slice(1, 2), 0.001), "undecided");
+ * equal(decide(sets, { step: 0.001 }), "within");
+ * equal(decide(sets.slice(1, 2), { step: 0.001 }), "undecided");
  * ```
  */
 export function decideRadius(question: RadiusQuestion): Decide {
@@ -66,7 +66,7 @@ export function decideRadius(question: RadiusQuestion): Decide {
   const sagOf = (radius: number): number =>
     sagFromRadius(millimetres(radius), feet, form);
   const [least, most] = [sagOf(target + tolerance), sagOf(target - tolerance)];
-  return (sets, step) => {
+  return (sets, { step }) => {
     const found = intervalsOfMean(meansOf(sets), step);
     if (!found) return "undecided";
     const { interval90, interval95 } = found;

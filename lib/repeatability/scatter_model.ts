@@ -69,8 +69,11 @@ export interface SimulatedSet {
 /** What an analysis says of a number of sets. */
 export type Decision = "within" | "outside" | "undecided";
 
-/**
- * The analysis a plan is made for: judges sets read on a display with a step
- * of so many mm of sag (0 where it shows everything).
- */
-export type Decide = (sets: readonly SimulatedSet[], step: number) => Decision;
+/** What an analysis knows of a gauge besides the readings, in mm of sag. */
+export type KnownGauge = Pick<ScatterModel, "step" | "occasion">;
+
+/** The analysis a plan is made for: judges sets read with a known gauge. */
+export type Decide = (
+  sets: readonly SimulatedSet[],
+  gauge: KnownGauge,
+) => Decision;

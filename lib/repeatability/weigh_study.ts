@@ -56,7 +56,7 @@ export function weighStudy(
   let [right, wrong] = [0, 0];
   for (let study = 0; study < studies; study++) {
     const sets = simulateSets(zones, size, model, random, changes);
-    const verdict = decide(sets, model.step);
+    const verdict = decide(sets, model);
     if (verdict === truth) right++;
     else if (verdict !== "undecided") wrong++;
   }
