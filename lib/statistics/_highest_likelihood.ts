@@ -30,17 +30,20 @@ export interface HighestLikelihood {
  * likelihood is even and the boundary is no edge: where the optimum is 0,
  * Newton's steps run into it at cubic speed. Such a factor is then set to
  * exactly 0, and comes back if the slope in γ there says so.
+ *
+ * @param absent Position of a factor to hold at 0.
  */
 export function findHighest(
   likelihood: MixedLikelihood,
   guess: readonly number[],
+  absent?: number,
 ): HighestLikelihood {
   const { design } = likelihood;
   const perLevel = design.factors.map((factor) =>
     design.observations / factor.labels.length
   );
   let ratios = [...guess];
-  let zero = ratios.map(() => false);
+  let zero = ratios.map((_, k) => k === absent);
   const state = { unbounded: false };
   for (let round = 0; round < 2 * ratios.length + 2; round++) {
     const free = [...ratios.keys()].filter((k) => !zero[k]);
@@ -64,7 +67,7 @@ export function findHighest(
     );
     zero = zero.map((was, k) => was || vanishing.includes(k));
     ratios = ratios.map((ratio, k) => zero[k] ? 0 : ratio);
-    const back = comingBack(likelihood, ratios, zero, perLevel);
+    const back = comingBack(likelihood, ratios, zero, perLevel, absent);
     if (!back) break;
     zero[back.factor] = false;
     ratios[back.factor] = back.ratio;
@@ -78,6 +81,7 @@ function comingBack(
   ratios: readonly number[],
   zero: readonly boolean[],
   perLevel: readonly number[],
+  absent: number | undefined,
 ): { factor: number; ratio: number } | undefined {
   if (!zero.includes(true)) return undefined;
   const probe = ratios.map((ratio, k) =>
@@ -89,7 +93,7 @@ function comingBack(
   let best: { factor: number; ratio: number } | undefined;
   let gain = 1e-9;
   zero.forEach((isZero, k) => {
-    if (!isZero || slopes[k] >= 0) return;
+    if (!isZero || k === absent || slopes[k] >= 0) return;
     const bend = Math.max(curvature[k][k], slopes[k] ** 2 / 100);
     const wins = slopes[k] ** 2 / bend;
     if (wins > gain) {

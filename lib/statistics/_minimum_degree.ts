@@ -18,10 +18,14 @@ const DENSE_SHARE = 0.6;
 /** At most this many nodes are treated as dense whatever their neighbours. */
 const SMALL = 24;
 
+/** Nodes with more neighbours than this times the root of all come last. */
+const MANY_NEIGHBOURS = 8;
+
 /**
  * Orders nodes by approximate minimum degree on the quotient graph: eliminated
  * nodes become elements, whose members are neighbours of one another, and an
- * element that lies within a newer one is absorbed by it.
+ * element that lies within a newer one is absorbed by it. A node that meets very
+ * many others would be looked at over and over again; it comes last.
  *
  * @see P. R. Amestoy, T. A. Davis, I. S. Duff (1996), SIAM Journal on Matrix
  * Analysis and Applications 17, 886-905.
@@ -30,22 +34,38 @@ export function minimumDegreeOrder(
   neighbours: readonly Int32Array[],
 ): EliminationOrder {
   const n = neighbours.length;
-  const nodes: (Int32Array | number[])[] = neighbours.slice();
+  const gone = new Uint8Array(n);
+  const many = Math.max(SMALL, MANY_NEIGHBOURS * Math.sqrt(n));
+  const last: number[] = [];
+  neighbours.forEach((list, node) => {
+    if (list.length <= many) return;
+    gone[node] = 1;
+    last.push(node);
+  });
+  const nodes: (Int32Array | number[])[] = neighbours.map((list, node) =>
+    gone[node]
+      ? []
+      : last.length === 0
+      ? list
+      : list.filter((other) => !gone[other])
+  );
   const elements: number[][] = Array.from({ length: n }, () => []);
   const members: (number[] | undefined)[] = new Array(n);
-  const degree = Int32Array.from(neighbours, (list) => list.length);
-  const gone = new Uint8Array(n);
+  const degree = Int32Array.from(nodes, (list) => list.length);
   const mark = new Int32Array(n).fill(-1);
   const outside = new Int32Array(n);
   const outsideAt = new Int32Array(n).fill(-1);
   const buckets = new Buckets(degree);
+  for (const node of last) buckets.remove(node);
   const order = new Int32Array(n);
   let place = 0;
-  while (place < n) {
-    const remaining = n - place;
+  while (place + last.length < n) {
+    const remaining = n - last.length - place;
     const pivot = buckets.least();
+    const full = degree[pivot] + last.length;
+    const possible = remaining + last.length - 1;
     if (
-      remaining <= SMALL || degree[pivot] >= DENSE_SHARE * (remaining - 1)
+      possible < SMALL || (degree[pivot] > 0 && full >= DENSE_SHARE * possible)
     ) break;
     buckets.remove(pivot);
     gone[pivot] = 1;
@@ -116,6 +136,7 @@ export function minimumDegreeOrder(
   }
   const sparse = place;
   for (let node = 0; node < n; node++) if (!gone[node]) order[place++] = node;
+  for (const node of last) order[place++] = node;
   return { order, sparse };
 }
 

@@ -80,3 +80,10 @@ export type {
   VarianceComponent,
 } from "./mixed_model.ts";
 export type { Interval } from "./interval.ts";
+export { fitMixedModel } from "./fit_mixed_model.ts";
+export { type FixedContrast, fixedContrast } from "./fixed_contrast.ts";
+export {
+  profileCoefficients,
+  profileDeviations,
+  type ProfileInterval,
+} from "./profile_intervals.ts";
