@@ -84,24 +84,38 @@ export function placeText(distance: number, unit: LengthUnit): string {
  * An axis that holds values and a little more.
  *
  * @param values Values on the axis, finite.
- * @param least Smallest width of the axis.
- * @param signs Whether numbers carry a plus sign.
+ * @param options `least`: smallest width of the axis; `signs`: a plus sign on
+ * numbers above zero; `pad`: room at either end as a share; `fromZero`: for
+ * values that are at least 0; `tight`: end at the values, not at ticks.
  */
 export function axisAround(
   values: readonly number[],
-  { least = 1e-9, signs = false, grid = true, count = 5, pad = 0.04 } = {},
+  {
+    least = 1e-9,
+    signs = false,
+    grid = true,
+    count = 5,
+    pad = 0.04,
+    fromZero = false,
+    tight = false,
+  } = {},
 ): Axis {
   let [low, high] = [Infinity, -Infinity];
   for (const value of values) {
     low = Math.min(low, value);
     high = Math.max(high, value);
   }
-  const room = (high - low) * pad;
-  const ticks = linearTicks(low - room, high + room, count, least);
+  if (fromZero) low = 0;
+  const room = Math.max(high - low, tight ? least : 0) * pad;
+  const [from, to] = fromZero
+    ? [0, Math.max(high + room, least)]
+    : [low - room, high + room];
+  const ticks = linearTicks(from, to, count, least);
   const write = signs ? signed : written;
+  const ends = tight && to - from >= least ? [from, to] as const : ticks.domain;
   return {
-    domain: ticks.domain,
-    ticks: ticks.values,
+    domain: fromZero ? [0, ends[1]] : ends,
+    ticks: ticks.values.filter((v) => v >= ends[0] && v <= ends[1]),
     label: (value) => write(value, ticks.decimals),
     grid,
   };

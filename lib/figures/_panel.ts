@@ -143,7 +143,7 @@ function frame(Plot: PlotModule, panel: Panel, area: { width: number }) {
       ...common,
       anchor,
       lineHeight: 1.3,
-      tickFormat: label,
+      text: label,
     });
   };
   return [
@@ -155,7 +155,8 @@ function frame(Plot: PlotModule, panel: Panel, area: { width: number }) {
       : null,
     x && labelled(x, "bottom"),
     x && top && labelled({ ...x, label: top.label }, "top"),
-    y && Plot.axisY([...y.ticks], { ...common, tickFormat: y.label }),
+    y &&
+    Plot.axisY([...y.ticks], { ...common, lineHeight: 1.2, text: y.label }),
   ];
 }
 

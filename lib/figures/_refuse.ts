@@ -3,7 +3,7 @@
  *
  * @module
  */
-import type { Interval } from "./interval.ts";
+import type { Interval } from "../statistics/interval.ts";
 
 /**
  * Refuses a value that is not a finite number.

@@ -43,7 +43,7 @@ export function linearTicks(
   low: number,
   high: number,
   count = 5,
-  least = Number.MIN_VALUE,
+  least = 1e-9,
 ): Ticks {
   const floor = Math.max(
     least,

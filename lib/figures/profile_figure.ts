@@ -4,7 +4,7 @@
  * @module
  */
 import { type Figure, type FigureSettings, svgFigure } from "./figure.ts";
-import type { Interval } from "./interval.ts";
+import type { Interval } from "../statistics/interval.ts";
 import { keyArea, keyLine, keyOf, keyShape } from "./_key.ts";
 import { axisAround, placeText, smallLength } from "./_length_axis.ts";
 import { between, path, points } from "./_marks.ts";

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import type { Interval } from "./interval.ts";
+import type { Interval } from "../statistics/interval.ts";
 
 /** One zone, compared with the reference zone within each set. */
 export interface ZonesFigureZone {

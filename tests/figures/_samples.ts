@@ -3,17 +3,13 @@
  *
  * @module
  */
-import type { Figure } from "sagbook/figures/figure.ts";
 import { planFigure } from "sagbook/figures/plan_figure.ts";
 import { profileFigure } from "sagbook/figures/profile_figure.ts";
 import { readingsFigure } from "sagbook/figures/readings_figure.ts";
 import { zonesFigure } from "sagbook/figures/zones_figure.ts";
-
-/** One picture to keep. */
-export interface Sample {
-  readonly name: string;
-  readonly draw: () => Promise<Figure>;
-}
+import type { Sample } from "./_sample.ts";
+import { historySamples } from "./_samples_history.ts";
+import { studySamples } from "./_samples_study.ts";
 
 const setsAround = (mean: number, spread: number, count: number) =>
   Array.from({ length: count }, (_, i) => ({
@@ -218,4 +214,6 @@ export const samples: readonly Sample[] = [
         seenTo: 100,
       }, { unit: "in" }),
   },
+  ...studySamples,
+  ...historySamples,
 ];
