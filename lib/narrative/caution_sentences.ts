@@ -4,6 +4,7 @@
  * @module
  */
 import type { Piece } from "../records/piece.ts";
+import type { Problem } from "../records/problem.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
@@ -120,6 +121,50 @@ export function driftSentences(
   ];
 }
 
+/** Warnings that cast no doubt on the readings that were used. */
+const HARMLESS: ReadonlySet<string> = new Set(["unknown-key", "empty-file"]);
+
+/**
+ * Says which readings look wrong, before anything is made of them.
+ *
+ * @param problems What the readers noticed.
+ * @returns One sentence for each suspicion, three at most; they come before
+ * the answer, since they may overturn it.
+ *
+ * @example
+ * ```ts
+ * import { suspicionSentences } from "sagbook/narrative/caution_sentences.ts";
+ * import { deepEqual } from "node:assert/strict";
+ *
+ * const message = "session S2 reads like inches written down as millimetres";
+ * const problem = { severity: "warning", code: "unit", file: "r.csv", message } as const;
+ * deepEqual(suspicionSentences([problem]), [
+ *   "Check before you trust this: session S2 reads like inches written down as millimetres (r.csv).",
+ * ]);
+ * ```
+ */
+export function suspicionSentences(
+  problems: readonly Problem[],
+): readonly string[] {
+  const suspicious = problems.filter(({ severity, code }) =>
+    severity === "warning" && !HARMLESS.has(code)
+  );
+  const shown = suspicious.slice(0, 2).map(({ message, file, line }) =>
+    `Check before you trust this: ${message} (${file}${
+      line === undefined ? "" : `, line ${line}`
+    }).`
+  );
+  const left = suspicious.length - shown.length;
+  return left > 0
+    ? [
+      ...shown,
+      `${left} more such ${
+        left === 1 ? "doubt stands" : "doubts stand"
+      } under “What was read”.`,
+    ]
+    : shown;
+}
+
 /**
  * Says what limits the statistics of a session.
  *
@@ -140,7 +185,9 @@ export function limitSentences(
       "There is one zeroing only: how much the zero itself scatters cannot be told from it.",
     );
   }
-  if (sphericity.displayLimited) {
+  const { deviation = Infinity } = whole.mean;
+  const steady = zones.length === 1 && deviation < step / 2;
+  if (sphericity.displayLimited || steady) {
     found.push(
       `The readings scatter less than the display can show (step ${
         writeSmall(step, unit, 1)

@@ -18,6 +18,7 @@ export {
   driftSentences,
   limitSentences,
   safetySentences,
+  suspicionSentences,
   unseenSentences,
 } from "./caution_sentences.ts";
 export { nextStepSentence } from "./next_step_sentence.ts";

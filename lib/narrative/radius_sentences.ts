@@ -32,6 +32,8 @@ export function writeZoneRadius(
  * @param session The session.
  * @param piece The piece.
  * @param radius The radius stated, where there is one.
+ * @param cameFrom An earlier radius in mm, which tells whether a target has
+ * been passed; the piece's starting radius unless given.
  * @returns One sentence, two where a focal length follows.
  *
  * @example See the example of `lib/narrative/mod.ts`.
@@ -40,6 +42,7 @@ export function radiusSentence(
   session: SessionAnalysis,
   piece: Piece,
   radius: RadiusStatement | undefined,
+  cameFrom: number | undefined = piece.startingRadius,
 ): string {
   const { unit, form } = piece;
   const { zones, sphericity } = session;
@@ -66,7 +69,30 @@ export function radiusSentence(
     : "";
   return `The radius of curvature${where} is ${
     writeRadius(radius, unit)
-  } (${sure})${focal}.`;
+  } (${sure})${focal}${againstTarget(radius, piece, cameFrom)}.`;
+}
+
+/** How the radius lies to its target, where both are known. */
+function againstTarget(
+  { radius, expanded }: RadiusStatement,
+  { target, unit }: Piece,
+  cameFrom: number | undefined,
+): string {
+  if (target === undefined) return "";
+  const off = radius - target.radius;
+  const size = Math.abs(off);
+  const wanted = formatLength(target.radius, unit, unit === "mm" ? 0 : 2);
+  if (size <= Math.max(target.tolerance ?? 0, expanded ?? 0)) {
+    return `; the target is ${wanted}`;
+  }
+  const decimals = decimalsFor(
+    amountIn(millimetres(Math.max(expanded ?? 0, size / 100)), unit),
+  );
+  const past = cameFrom !== undefined &&
+    Math.sign(cameFrom - target.radius) === -Math.sign(off);
+  return `; that is ${formatLength(millimetres(size), unit, decimals)} ${
+    off < 0 ? "shorter" : "longer"
+  } than the target of ${wanted}${past ? ", past it" : ""}`;
 }
 
 /**

@@ -15,6 +15,7 @@ import {
   driftSentences,
   limitSentences,
   safetySentences,
+  suspicionSentences,
   unseenSentences,
 } from "./caution_sentences.ts";
 import { nextStepSentence } from "./next_step_sentence.ts";
@@ -38,7 +39,7 @@ export interface SessionReport {
   readonly radius?: RadiusStatement;
   /** What to do next. */
   readonly next?: NextStep;
-  /** The answer: two or three sentences. */
+  /** The answer: doubts about the readings, then radius, shape, next step. */
   readonly answer: readonly string[];
   /** Why: how the numbers came about. */
   readonly reasons: readonly string[];
@@ -94,7 +95,13 @@ export function sessionReport(folder: PieceFolder): SessionReport {
     ...(radius === undefined ? {} : { radius }),
     next,
     answer: [
-      radiusSentence(session, piece, radius),
+      ...suspicionSentences(folder.problems),
+      radiusSentence(
+        session,
+        piece,
+        radius,
+        piece.startingRadius ?? sessions[0].zones[0].radius?.radius,
+      ),
       sphericitySentence(session, unit),
       nextStepSentence(
         next,

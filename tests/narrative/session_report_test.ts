@@ -67,7 +67,7 @@ Deno.test("sessionReport() states one radius, a sphere and what to do for a sphe
   });
   match(
     words(found),
-    /^The radius of curvature is 2520\.8 ± \d\.\d mm \(95 % sure\), a focal length of 1260\.\d ± \d\.\d mm\./,
+    /^The radius of curvature is 2520\.8 ± \d\.\d mm \(95 % sure\), a focal length of 1260\.\d ± \d\.\d mm; the target is 2520 mm\./,
   );
   match(
     words(found),
@@ -118,6 +118,32 @@ Deno.test("sessionReport() turns the strokes round for convex work and leaves th
   match(convex, /tool on top, the usual stroke shortens it/);
   ok(!/focal/.test(convex));
   match(convex, /^The radius of curvature is 2514\.8/);
+});
+
+Deno.test("sessionReport() says when the target has been passed", () => {
+  const first = session([[640]]).map((one) => ({ ...one, session: "S1" }));
+  const last = session([[725], [726], [725.5]]).map((one) => ({
+    ...one,
+    session: "S3",
+  }));
+  match(
+    words(report([...first, ...last])),
+    /2484\.4 ± \d\.\d mm .*; that is 35\.6 mm shorter than the target of 2520 mm, past it\./,
+  );
+});
+
+Deno.test("sessionReport() puts a doubt about the readings before the answer", () => {
+  const problem: Problem = {
+    severity: "warning",
+    code: "other-unit",
+    file: "readings.csv",
+    line: 4,
+    message: "session S2 reads like inches",
+  };
+  match(
+    words(report(session(SPHERE), {}, [problem])),
+    /^Check before you trust this: session S2 reads like inches \(readings\.csv, line 4\)\. The radius/,
+  );
 });
 
 Deno.test("sessionReport() says why no radius belongs to a negative sag", () => {
