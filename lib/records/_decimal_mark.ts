@@ -5,7 +5,25 @@
  */
 import type { FileDecimal } from "./_read_cell.ts";
 
-/** The decimal mark, as far as the cells that can be read one way show it. */
+const SIGN = "[ +\\-\u2212\u2013]*";
+const UNIT = '\\s*(?:[muc\u00b5\u03bc]?m|in|thou|mil)?"?';
+
+/**
+ * A cell whose one mark can only stand before decimals: it is not followed by
+ * exactly three digits, or it follows a lone nought.
+ */
+function certain(mark: string, before: string, after: string): RegExp {
+  const number = `(?:\\d*${mark}\\d{1,2}|\\d*${mark}\\d{4,}|0${mark}\\d+)`;
+  return new RegExp(`${before}${SIGN}${number}${UNIT}${after}`, "m");
+}
+
+/**
+ * Finds the decimal mark, as far as the cells show it.
+ *
+ * In a comma file a decimal comma can stand in quotes only. Where cells show
+ * both marks, or none, it stays unknown, and a cell that could be read two
+ * ways is asked about.
+ */
 export function decimalMarkOf(
   text: string,
   delimiter: string,
@@ -14,18 +32,14 @@ export function decimalMarkOf(
   if (stated !== undefined) {
     return { mark: stated === "point" ? "." : ",", stated: true };
   }
-  if (delimiter === "," && !text.includes('"')) {
-    return { mark: ".", stated: false };
+  if (delimiter === ",") {
+    const quoted = text.includes('"') && certain(",", '"', '"').test(text);
+    return { mark: quoted ? "unknown" : ".", stated: false };
   }
   const edge = delimiter === "|" ? "\\|" : delimiter;
-  const unit = '\\s*(?:[mucµμ]?m|in|thou|mil)?"?';
-  const certain = (mark: string) =>
-    new RegExp(
-      `(?:^|[${edge}"])[ +\\-\u2212\u2013]*(?:\\d*${mark}\\d{1,2}|\\d*${mark}\\d{4,}|0${mark}\\d+)${unit}(?=$|[${edge}"])`,
-      "m",
-    );
-  const comma = certain(",").test(text);
-  const point = delimiter === "," || certain("\\.").test(text);
+  const [before, after] = [`(?:^|[${edge}"])`, `(?=$|[${edge}"])`];
+  const comma = certain(",", before, after).test(text);
+  const point = certain("\\.", before, after).test(text);
   return {
     mark: comma === point ? "unknown" : point ? "." : ",",
     stated: false,

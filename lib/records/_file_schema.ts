@@ -110,6 +110,9 @@ const ring = z.strictObject({
   }),
   calibrated_on: words("Date of the last calibration, year-month-day")
     .optional(),
+  measured: z.boolean().optional().meta({
+    description: "False while the sizes are stand-ins that nobody has measured",
+  }),
   note: words("Anything else").optional(),
 });
 

@@ -130,9 +130,21 @@ export class LineReader {
       step: shown.step,
       unit: shown.unit,
       operator: cellOfCsv(this.#cell(row, "operator")) || undefined,
-      temperatureAir: this.#temperature(row, "temperature_air"),
-      temperatureBench: this.#temperature(row, "temperature_bench"),
-      temperatureWork: this.#temperature(row, "temperature_work"),
+      temperatureAir: this.#mild(
+        "temperature_air",
+        row,
+        this.#side.temperature,
+      ),
+      temperatureBench: this.#mild(
+        "temperature_bench",
+        row,
+        this.#side.temperature,
+      ),
+      temperatureWork: this.#mild(
+        "temperature_work",
+        row,
+        this.#side.temperature,
+      ),
       shown: shown.typed,
       zeroBeforeShown: before?.typed,
       note: note < 0 ? undefined : cellOfCsv((row[note] ?? "").trim()),
@@ -182,10 +194,6 @@ export class LineReader {
       this.faults.warn(this.#heading(name), typed, fault);
     }
     return value;
-  }
-
-  #temperature(row: Row, name: TidyColumn): number | undefined {
-    return this.#mild(name, row, this.#side.temperature);
   }
 
   #place(

@@ -7,12 +7,15 @@ import { effectiveFeet } from "../geometry/effective_feet.ts";
 import type { FootDirection } from "../geometry/feet.ts";
 import { radiusFromSag } from "../geometry/radius_from_sag.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
-import type { LengthUnitName } from "../units/length_unit.ts";
-import { type LengthReading, parseLength } from "../units/parse_length.ts";
 import type { Bench, Ring } from "./bench.ts";
 import type { LineFaults } from "./_line_faults.ts";
 import type { Piece } from "./piece.ts";
-import { familyOf, type FileDecimal, unitOfWord } from "./_read_cell.ts";
+import {
+  familyOf,
+  type FileDecimal,
+  readLength,
+  unitOfWord,
+} from "./_read_cell.ts";
 import { type Place, resolvePlace } from "./_resolve_place.ts";
 import { parseZoneName } from "./_zone_name.ts";
 
@@ -165,7 +168,11 @@ export class PlaceCells {
   #offset(typed: string, lineUnit: string): Offset {
     if (typed === "") return { kind: "length" };
     const fallback = this.#bench.gauge.unit ?? this.#piece.unit;
-    const read = this.#length(typed, unitOfWord(lineUnit) ?? fallback);
+    const read = readLength(
+      typed,
+      this.#decimal,
+      unitOfWord(lineUnit) ?? fallback,
+    );
     if (read.kind === "blank") return { kind: "length" };
     if (read.kind === "refused") {
       return refused(
@@ -189,17 +196,5 @@ export class PlaceCells {
       );
     }
     return { kind: "length", length: read.value };
-  }
-
-  /** A length under the file's decimal mark, never guessed. */
-  #length(typed: string, defaultUnit: LengthUnitName): LengthReading {
-    const { mark } = this.#decimal;
-    if (mark !== "unknown") {
-      return parseLength(typed, { decimal: mark, defaultUnit });
-    }
-    const asComma = parseLength(typed, { decimal: ",", defaultUnit });
-    return asComma.kind === "ambiguous"
-      ? asComma
-      : parseLength(typed, { decimal: ".", defaultUnit });
   }
 }

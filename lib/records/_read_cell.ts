@@ -10,6 +10,7 @@ import {
   parseUnit,
 } from "../units/length_unit.ts";
 import type { Millimetres } from "../units/length.ts";
+import { type LengthReading, parseLength } from "../units/parse_length.ts";
 import { type NumberReading, parseNumber } from "../units/parse_number.ts";
 import type { LengthUnit } from "./piece.ts";
 
@@ -49,6 +50,32 @@ export function readNumber(typed: string, decimal: FileDecimal): NumberReading {
   return read.kind === "ambiguous" && decimal.stated
     ? { kind: "number", value: read.readings[1], decimals: 0 }
     : read;
+}
+
+/**
+ * Reads a length; where the mark of the file is unknown it must read one way
+ * under both.
+ */
+export function readLength(
+  typed: string,
+  decimal: FileDecimal,
+  defaultUnit: LengthUnitName | undefined,
+): LengthReading {
+  const unit = defaultUnit === undefined ? {} : { defaultUnit };
+  if (typed.length > LONGEST) {
+    return {
+      kind: "refused",
+      part: "number",
+      reason: "it is too long for a number",
+    };
+  }
+  if (decimal.mark !== "unknown") {
+    return parseLength(typed, { decimal: decimal.mark, ...unit });
+  }
+  const asComma = parseLength(typed, { decimal: ",", ...unit });
+  return asComma.kind === "ambiguous"
+    ? asComma
+    : parseLength(typed, { decimal: ".", ...unit });
 }
 
 /** The unit a word means, if it means one. */

@@ -105,6 +105,15 @@ export function ringOfFile(
       { value: calibrated, expected: "year-month-day, such as 2031-05-17" },
     );
   }
+  if (file.measured === false) {
+    read.say(
+      "warning",
+      "ring-not-measured",
+      `${path}.measured`,
+      `the size of ring ${file.id} is a stand-in that nobody has measured: no radius found with it means anything`,
+      { mend: "measure the ring, write its size here and take “measured” out" },
+    );
+  }
   const expands = expansion(file, path, read);
   if (feet === undefined || foot === undefined || read.refusals > before) {
     return undefined;

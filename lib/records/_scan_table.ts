@@ -171,15 +171,12 @@ class TableScan {
       filled++;
       this.#readCell(row, line, cell);
     }
-    if (filled === 0) {
-      this.#refuse(
-        line,
-        "no-reading",
-        row,
-        "no zone of this line holds a reading",
-        "type the readings, or take the line out",
-      );
-    }
+    if (filled > 0) return;
+    this.#reader.faults.start(line);
+    this.#reader.faults.remark("note", this.#cells[0].zone ?? "", "", {
+      code: "no-reading-yet",
+      message: "no zone of this row holds a reading yet",
+    });
   }
 
   #readCell(row: Row, line: number, cell: ReadingCell): void {

@@ -5,12 +5,16 @@
  */
 import type { Millimetres } from "../units/length.ts";
 import type { LengthUnitName } from "../units/length_unit.ts";
-import { parseLength } from "../units/parse_length.ts";
 import { closestName } from "./_closest_name.ts";
 import { bracketed } from "./_column_names.ts";
 import { cellOfCsv } from "./csv_text.ts";
 import type { Fault, LineFaults } from "./_line_faults.ts";
-import { type FileDecimal, readNumber, unitOfWord } from "./_read_cell.ts";
+import {
+  type FileDecimal,
+  readLength,
+  readNumber,
+  unitOfWord,
+} from "./_read_cell.ts";
 import { parseTakenAt } from "./_taken_at.ts";
 
 /** One line of a typed table; a cell that cannot be read refuses the line. */
@@ -83,11 +87,7 @@ export class TableLine {
       : bracketed(this.#headings[index]);
     const unit = (heading && unitOfWord(heading)) ||
       unitOfWord(this.#cell("unit")) || this.#unit;
-    const { mark } = this.#decimal;
-    const read = parseLength(this.#cell(name), {
-      decimal: mark === "unknown" ? "," : mark,
-      ...(unit === undefined ? {} : { defaultUnit: unit }),
-    });
+    const read = readLength(this.#cell(name), this.#decimal, unit);
     if (read.kind === "blank") return undefined;
     if (read.kind === "length" && read.value > 0) return read.value;
     return this.refuse(name, {

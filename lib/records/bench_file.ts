@@ -76,6 +76,8 @@ export interface RingFile {
   readonly foot?: number | string;
   /** Date of the last calibration, year-month-day. */
   readonly calibrated_on?: string;
+  /** False while the sizes above are stand-ins that nobody has measured. */
+  readonly measured?: boolean;
   /** Anything else. */
   readonly note?: string;
 }

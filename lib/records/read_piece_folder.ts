@@ -175,7 +175,9 @@ export async function readPieceFolder(path: string): Promise<PieceFolder> {
     });
     files.push(account);
   }
-  if (files.length === 0) {
+  const sum = (part: keyof LineCount) =>
+    files.reduce((total, account) => total + account[part], 0);
+  if (sum("read") === 0) {
     problems.add({
       severity: "note",
       code: "no-readings",
@@ -185,8 +187,6 @@ export async function readPieceFolder(path: string): Promise<PieceFolder> {
     });
   }
   problems.addAll(watch.problems());
-  const sum = (part: keyof LineCount) =>
-    files.reduce((total, account) => total + account[part], 0);
   return {
     path,
     piece: piece.value,

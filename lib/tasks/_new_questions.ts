@@ -1,0 +1,109 @@
+/**
+ * What a new folder needs to know: from flags, or asked at the terminal.
+ *
+ * @module
+ */
+import { parseLength } from "../units/parse_length.ts";
+
+/** An answer that was understood, or why it was not. */
+export type Answer<T> =
+  | { readonly value: T }
+  | { readonly fault: string };
+
+/** Reads an answer as text. */
+export function asText(typed: string): Answer<string> {
+  const value = typed.trim();
+  return value === "" ? { fault: "type something" } : { value };
+}
+
+/** Reads an answer as one of some words. */
+export function asWord<W extends string>(...words: readonly W[]) {
+  return (typed: string): Answer<W> => {
+    const plain = typed.trim().toLowerCase();
+    const found = words.find((word) => word === plain);
+    return found === undefined
+      ? { fault: `answer ${words.join(" or ")}` }
+      : { value: found };
+  };
+}
+
+/** Reads an answer as a length; a bare number takes the unit given. */
+export function asLength(unit: "mm" | "in", least: "above 0" | "0 or more") {
+  return (typed: string): Answer<string> => {
+    const read = parseLength(typed, { decimal: ".", defaultUnit: unit });
+    if (read.kind === "blank") return { fault: "type a length" };
+    if (read.kind === "refused") return { fault: read.reason };
+    if (read.kind === "ambiguous") {
+      return {
+        fault: `it can be read as ${read.amounts.join(" or ")} ${read.unit}`,
+      };
+    }
+    const low = least === "above 0" ? read.value <= 0 : read.value < 0;
+    if (low) return { fault: `it must be ${least}` };
+    const text = typed.trim();
+    return { value: read.unitAssumed ? `${text} ${unit}` : text };
+  };
+}
+
+/** Reads an answer as a number above 0. */
+export function asRatio(typed: string): Answer<number> {
+  const value = Number(typed.trim().replace(/^f\s*\/\s*/i, ""));
+  return Number.isFinite(value) && value > 0 && typed.trim() !== ""
+    ? { value }
+    : { fault: "type a number such as 5" };
+}
+
+/** Thrown when a value is missing or cannot be read; the words are for the user. */
+export class QuestionError extends Error {}
+
+/** Where answers come from. */
+export interface AnswerSource {
+  /** The flags of the command line. */
+  readonly flags: Readonly<Record<string, string | true>>;
+  /** Asks at the terminal; `undefined` where there is none. */
+  readonly ask?: (question: string) => string | null;
+}
+
+const TRIES = 5;
+
+/**
+ * Finds one answer: the flag's, else the terminal's.
+ *
+ * @returns The value, or `undefined` for an optional one left blank.
+ * @throws {QuestionError} If a flag cannot be read, or a required value is
+ * given neither by a flag nor at a terminal.
+ */
+export function answer<T>(
+  source: AnswerSource,
+  flag: string,
+  question: string,
+  read: (typed: string) => Answer<T>,
+  required: boolean,
+): T | undefined {
+  const given = source.flags[flag];
+  if (typeof given === "string") {
+    const found = read(given);
+    if ("value" in found) return found.value;
+    throw new QuestionError(
+      `--${flag} “${given.slice(0, 60)}” cannot be used: ${found.fault}.`,
+    );
+  }
+  if (source.ask === undefined) {
+    if (!required) return undefined;
+    throw new QuestionError(`--${flag} is missing (${question}).`);
+  }
+  for (let i = 0; i < TRIES; i++) {
+    const typed = source.ask(
+      `${question}${required ? "" : " (leave blank to skip)"}:`,
+    );
+    if (typed === null || typed.trim() === "") {
+      if (!required) return undefined;
+      if (typed === null) break;
+      continue;
+    }
+    const found = read(typed);
+    if ("value" in found) return found.value;
+    console.log(`  ${found.fault}`);
+  }
+  throw new QuestionError(`No answer to: ${question}. Nothing was written.`);
+}

@@ -1,0 +1,175 @@
+/**
+ * `deno task check FOLDER …`: what the readers make of a folder, and nothing
+ * else.
+ *
+ * @module
+ */
+import type { LineCount, PieceFolder } from "../records/folder.ts";
+import { describeProblems } from "../records/describe_problem.ts";
+import type { Problem } from "../records/problem.ts";
+import { readPieceFolder } from "../records/read_piece_folder.ts";
+import { RecordError } from "../records/record_error.ts";
+import { readWorkLog } from "../records/work_log.ts";
+import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+
+const USAGE = `deno task check FOLDER ... [--json]
+
+Reads each FOLDER (piece.json, bench.json, readings.csv, sheets/, worklog.csv)
+and says everything that is wrong with it, at once. Nothing is run, and nothing
+is written.
+
+  --json   one JSON document in place of text, for scripts
+  --help   this text
+
+Exit codes: 0 usable (there may be warnings), 1 something was refused,
+2 wrong call.`;
+
+interface Verdict {
+  readonly folder: string;
+  readonly usable: boolean;
+  readonly files: readonly (LineCount & { readonly file: string })[];
+  readonly problems: readonly Problem[];
+  readonly found?: PieceFolder;
+}
+
+/** The work log of a folder, where there is one. */
+async function workLogOf(folder: PieceFolder) {
+  const file = "worklog.csv";
+  try {
+    const bytes = await Deno.readFile(`${folder.path}/${file}`);
+    const { lines, problems } = await readWorkLog(
+      bytes,
+      file,
+      folder.piece.unit,
+    );
+    return { lines: [{ file, ...lines }], problems };
+  } catch (error) {
+    if (error instanceof Deno.errors.NotFound) return undefined;
+    const problem: Problem = {
+      severity: "refused",
+      code: "unreadable",
+      file,
+      message: "the file cannot be read",
+      mend: "check who may read it, and that it is a file",
+    };
+    return { lines: [], problems: [problem] };
+  }
+}
+
+async function judge(path: string): Promise<Verdict> {
+  try {
+    const found = await readPieceFolder(path);
+    const log = await workLogOf(found);
+    const problems = [...found.problems, ...(log?.problems ?? [])];
+    return {
+      folder: path,
+      usable: problems.every((one) => one.severity !== "refused"),
+      files: [...found.files, ...(log?.lines ?? [])],
+      problems,
+      found,
+    };
+  } catch (error) {
+    if (!(error instanceof RecordError)) throw error;
+    return {
+      folder: path,
+      usable: false,
+      files: [],
+      problems: error.problems,
+    };
+  }
+}
+
+const plural = (count: number, one: string) =>
+  `${count} ${one}${count === 1 ? "" : "s"}`;
+
+function count(problems: readonly Problem[], severity: string): number {
+  return problems.filter((one) => one.severity === severity)
+    .reduce((total, one) => total + (one.count ?? 1), 0);
+}
+
+function wordsOf(verdict: Verdict): string {
+  const { found, files, problems } = verdict;
+  const text: string[] = [];
+  if (found !== undefined) {
+    const { piece, bench } = found;
+    const rings = bench.rings.map((ring) => ring.id).join(", ");
+    const target = piece.target === undefined
+      ? "no target"
+      : `target R ${Number(piece.target.radius.toFixed(2))} mm`;
+    text.push(
+      `piece: ${piece.name}, ${piece.form}, ${
+        Number(piece.diameter.toFixed(3))
+      } mm across, ${target}`,
+      `bench: ${bench.gauge.id}; ${
+        bench.rings.length === 1 ? "ring" : "rings"
+      } ${rings}`,
+    );
+  }
+  for (const { file, read, used, reported } of files) {
+    text.push(`${file}: ${read} read, ${used} used, ${reported} refused`);
+  }
+  if (problems.length > 0) text.push(describeProblems(problems));
+  const refused = count(problems, "refused");
+  const warned = count(problems, "warning");
+  const rest = warned === 0 ? "" : `, ${plural(warned, "warning")}`;
+  text.push(
+    verdict.usable
+      ? `${verdict.folder} can be used${rest}.`
+      : found === undefined
+      ? `${verdict.folder} cannot be used: ${
+        plural(refused, "thing")
+      } to mend${rest}.`
+      : `${verdict.folder}: ${
+        plural(refused, "thing")
+      } refused${rest}; the rest can be used.`,
+  );
+  return text.join("\n");
+}
+
+/**
+ * Checks folders and says what is wrong with them.
+ *
+ * @param args The command line.
+ * @returns The exit code.
+ */
+export async function check(args: readonly string[]): Promise<number> {
+  const { flags, rest, problem } = readFlags(args, {
+    json: "switch",
+    help: "switch",
+    h: "switch",
+  });
+  if (flags.help || flags.h) {
+    console.log(USAGE);
+    return EXIT.ok;
+  }
+  if (problem !== undefined || rest.length === 0) {
+    console.error(`${problem ?? "Name the folder to check."}\n\n${USAGE}`);
+    return EXIT.usage;
+  }
+  const verdicts: Verdict[] = [];
+  for (const path of rest) verdicts.push(await judge(path));
+  console.log(
+    flags.json
+      ? JSON.stringify(
+        verdicts.map(({ folder, usable, files, problems }) => ({
+          folder,
+          usable,
+          files,
+          problems,
+        })),
+        null,
+        2,
+      )
+      : verdicts.map(wordsOf).join("\n\n"),
+  );
+  return verdicts.every((one) => one.usable) ? EXIT.ok : EXIT.failed;
+}
+
+if (import.meta.main) {
+  try {
+    Deno.exit(await check(Deno.args));
+  } catch (error) {
+    console.error(plainWords(error));
+    Deno.exit(EXIT.failed);
+  }
+}
