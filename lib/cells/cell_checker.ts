@@ -9,8 +9,7 @@ import {
   LanguageServer,
   type LanguageServerSettings,
 } from "./language_server.ts";
-import type { ParsedCell } from "./parse_cell.ts";
-import { parseCell } from "./parse_cell.ts";
+import { parseCell, type ParsedCell } from "./parse_cell.ts";
 
 /** A name that fits at the cursor. */
 export interface CellCompletion {
@@ -59,24 +58,25 @@ const PASSED_OVER = new Set<number | string>([7016]);
 export class CellChecker {
   #settings: LanguageServerSettings;
   #chain: CellChain;
-  #server: LanguageServer;
+  #server: LanguageServer | undefined;
   #opened = new Set<string>();
 
   /**
-   * Starts the language server and lets it load its libraries.
+   * Begins with no cells.
    *
    * @param settings Folder, deno.json and program.
+   * @param warm Starts the language server now and lets it load its libraries;
+   * else the first question starts it. True unless told.
    */
-  constructor(settings: LanguageServerSettings) {
+  constructor(settings: LanguageServerSettings, warm = true) {
     this.#settings = settings;
     this.#chain = new CellChain(settings.folder);
-    this.#server = new LanguageServer(settings);
-    this.#warmUp();
+    if (warm) this.#warmUp();
   }
 
-  /** Process id of the language server. */
-  get pid(): number {
-    return this.#server.pid;
+  /** Process id of the language server, once it has been started. */
+  get pid(): number | undefined {
+    return this.#server?.pid;
   }
 
   /**
@@ -92,16 +92,21 @@ export class CellChecker {
   async check(cell: ParsedCell): Promise<CheckedCell> {
     const module = this.#chain.compose(cell);
     if (cell.problems.length > 0) return { diagnostics: cell.problems, module };
-    await this.#open(module);
-    let found = await this.#diagnose(module);
+    const server = await this.#open(module);
+    let found = await this.#diagnose(server, module);
     if (found.some(({ code }) => NOT_FETCHED.has(String(code)))) {
-      await this.#server.request("workspace/executeCommand", {
+      await server.request("workspace/executeCommand", {
         command: "deno.cache",
         arguments: [[], module.uri],
       }).catch(() => {});
-      found = await this.#diagnose(module);
+      found = await this.#diagnose(server, module);
     }
     return { diagnostics: found, module };
+  }
+
+  /** Makes the module of a cell that is not checked. */
+  compose(cell: ParsedCell): ChainedCell {
+    return this.#chain.compose(cell);
   }
 
   /**
@@ -115,6 +120,7 @@ export class CellChecker {
     assigned?: ReadonlySet<string>,
   ): Promise<void> {
     const superfluous = this.#chain.commit(module, assigned);
+    if (!this.#server) return;
     await this.#open(module);
     this.#close(superfluous);
   }
@@ -185,15 +191,15 @@ export class CellChecker {
 
   /** Ends the language server. */
   async stop(): Promise<void> {
-    await this.#server.stop();
+    await this.#server?.stop();
   }
 
   /** Asks about a place in a text that is opened for this question alone. */
   async #ask(source: string, offset: number, method: string): Promise<unknown> {
     const module = this.#chain.compose(parseCell(source), /* all */ true);
-    await this.#open(module);
+    const server = await this.#open(module);
     try {
-      return await this.#server.request(method, {
+      return await server.request(method, {
         textDocument: { uri: module.uri },
         position: positionAt(source, offset),
       });
@@ -202,8 +208,11 @@ export class CellChecker {
     }
   }
 
-  async #diagnose(module: ChainedCell): Promise<CellDiagnostic[]> {
-    const result = await this.#server.request("textDocument/diagnostic", {
+  async #diagnose(
+    server: LanguageServer,
+    module: ChainedCell,
+  ): Promise<CellDiagnostic[]> {
+    const result = await server.request("textDocument/diagnostic", {
       textDocument: { uri: module.uri },
     }) as { items?: ServerDiagnostic[] } | null;
     const { source } = module.cell;
@@ -223,110 +232,46 @@ export class CellChecker {
       .toSorted((a, b) => a.start - b.start);
   }
 
-  async #open(module: ChainedCell): Promise<void> {
-    if (this.#server.gone) await this.#restart();
-    if (this.#opened.has(module.uri)) return;
-    this.#opened.add(module.uri);
-    await this.#server.open(module.uri, module.text);
+  /** Opens a module, on a server that is started first where there is none. */
+  async #open(module: ChainedCell): Promise<LanguageServer> {
+    const server = this.#live();
+    if (!this.#opened.has(module.uri)) {
+      this.#opened.add(module.uri);
+      await server.open(module.uri, module.text);
+    }
+    return server;
   }
 
   #close(uris: readonly string[]): void {
     for (const uri of uris) {
-      if (this.#opened.delete(uri)) this.#server.close(uri).catch(() => {});
+      if (this.#opened.delete(uri)) this.#server?.close(uri).catch(() => {});
     }
   }
 
-  /** Starts a new server where the old one has ended, with all modules. */
-  async #restart(): Promise<void> {
-    this.#server = new LanguageServer(this.#settings);
+  /** The server; a new one, with all modules, where there is none or it died. */
+  #live(): LanguageServer {
+    if (this.#server && !this.#server.gone) return this.#server;
+    const server = new LanguageServer(this.#settings);
+    this.#server = server;
     this.#opened.clear();
     for (const module of this.#chain.modules) {
       this.#opened.add(module.uri);
-      await this.#server.open(module.uri, module.text);
+      server.open(module.uri, module.text).catch(() => {});
     }
+    return server;
   }
 
   async #warmUp(): Promise<void> {
     const uri = `${this.#settings.folder}__cell_0.ts`;
+    const server = this.#live();
     try {
-      await this.#server.open(uri, "\nexport {};");
-      await this.#server.request("textDocument/diagnostic", {
+      await server.open(uri, "\nexport {};");
+      await server.request("textDocument/diagnostic", {
         textDocument: { uri },
       });
-      await this.#server.close(uri);
+      await server.close(uri);
     } catch {
       // The first real question will tell.
     }
   }
-}
-
-interface ServerDiagnostic {
-  readonly severity?: number;
-  readonly code?: number | string;
-  readonly message: string;
-  readonly range: {
-    readonly start: { readonly line: number; readonly character: number };
-    readonly end: { readonly line: number; readonly character: number };
-  };
-}
-
-interface ServerItem {
-  readonly label: string;
-  readonly kind?: number;
-  readonly sortText?: string;
-  readonly insertText?: string;
-  readonly additionalTextEdits?: readonly unknown[];
-  readonly data?: { readonly tsJs?: { readonly source?: string } };
-}
-
-const ITEM_KINDS: Record<number, string> = {
-  2: "method",
-  3: "function",
-  4: "constructor",
-  5: "field",
-  6: "variable",
-  7: "class",
-  8: "interface",
-  9: "module",
-  10: "property",
-  13: "enum",
-  14: "keyword",
-  17: "file",
-  19: "folder",
-  20: "enum member",
-  21: "constant",
-  25: "type parameter",
-};
-
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
-}
-
-function lineStarts(source: string): number[] {
-  const starts = [0];
-  for (const match of source.matchAll(/\r\n|\n|\r/g)) {
-    starts.push(match.index + match[0].length);
-  }
-  return starts;
-}
-
-function positionAt(source: string, offset: number) {
-  const starts = lineStarts(source);
-  const line = starts.findLastIndex((start) => start <= offset);
-  return { line: line + 1, character: offset - starts[line] };
-}
-
-function offsetAt(
-  source: string,
-  { line, character }: { readonly line: number; readonly character: number },
-): number {
-  const starts = lineStarts(source);
-  const start = starts[line - 1] ?? source.length;
-  return Math.min(start + character, source.length);
-}
-
-/** Takes the names of the generated modules out of a message. */
-function withoutPaths(message: string): string {
-  return message.replace(/import\("[^"]*__cell_\d+(?:\.ts)?"\)\./g, "")
-    .replace(/ from "file:[^"]*__cell_\d+\.ts"/g, "");
 }

@@ -5,7 +5,8 @@ import { parentEnvironment, signalProcess } from "./system.ts";
 export interface ProcessSettings {
   readonly cwd?: string;
   readonly env?: Readonly<Record<string, string>>;
-  readonly onLog?: (text: string) => void;
+  readonly ownGroup?: boolean;
+  readonly onLog?: (text: string, stream: "stdout" | "stderr") => void;
 }
 
 const LOG_KEPT = 8_192;
@@ -24,13 +25,14 @@ export class KernelProcess {
     this.#child = new Deno.Command(program, {
       args,
       cwd: settings.cwd,
+      detached: settings.ownGroup,
       env: { ...settings.env, ...parentEnvironment() },
       stdin: "null",
       stdout: "piped",
       stderr: "piped",
     }).spawn();
-    const drained = [this.#child.stdout, this.#child.stderr].map((stream) =>
-      this.#drain(stream, settings.onLog)
+    const drained = (["stdout", "stderr"] as const).map((name) =>
+      this.#drain(this.#child[name], (text) => settings.onLog?.(text, name))
     );
     const kill = () => this.kill();
     globalThis.addEventListener("unload", kill);
@@ -69,7 +71,7 @@ export class KernelProcess {
 
   async #drain(
     stream: ReadableStream<Uint8Array>,
-    onLog?: (text: string) => void,
+    onLog: (text: string) => void,
   ): Promise<void> {
     const reader = stream.getReader();
     this.#readers.push(() => reader.cancel().catch(() => {}));
@@ -80,7 +82,7 @@ export class KernelProcess {
         if (done) return;
         const text = decoder.decode(value, { stream: true });
         this.#log = (this.#log + text).slice(-LOG_KEPT);
-        onLog?.(text);
+        onLog(text);
       }
     } catch {
       // The pipe was given up.

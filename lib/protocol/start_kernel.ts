@@ -35,8 +35,13 @@ export interface StartOptions {
     output: KernelOutput,
     parentId: string | undefined,
   ) => void;
+  /**
+   * Puts the kernel out of reach of a terminal's interrupt key, which goes to
+   * every process of a group; false unless told.
+   */
+  readonly ownGroup?: boolean;
   /** Takes what the process writes on its own streams, as text. */
-  readonly onLog?: (text: string) => void;
+  readonly onLog?: (text: string, stream: "stdout" | "stderr") => void;
 }
 
 const PLACEHOLDER = "{connection_file}";

@@ -1,0 +1,105 @@
+import { startKernel } from "../protocol/start_kernel.ts";
+import type { RunningKernel } from "../protocol/running_kernel.ts";
+import { ChildLog } from "./_child_log.ts";
+import { withOwnNeeds } from "./_own_needs.ts";
+import {
+  PermissionBroker,
+  type PermissionLimits,
+} from "./_permission_broker.ts";
+import { SideChannel } from "./_side_channel.ts";
+
+/** What the child's process is started with. */
+export interface ChildSettings {
+  readonly folder: string;
+  readonly workspace: string;
+  readonly limits?: PermissionLimits;
+  /** Takes what is written past the notebook's console. */
+  readonly onWrite: (name: "stdout" | "stderr", text: string) => void;
+  /** Called before the host starts, to listen from the first message on. */
+  readonly onKernel: (kernel: RunningKernel) => void;
+}
+
+/** The hidden kernel with the host inside it, and the ways to it. */
+export class EvaluatorChild {
+  /** Why it is being ended, if it is. */
+  reason: string | undefined;
+  #broker: PermissionBroker | undefined;
+
+  private constructor(
+    readonly kernel: RunningKernel,
+    readonly side: SideChannel,
+    broker: PermissionBroker | undefined,
+  ) {
+    this.#broker = broker;
+  }
+
+  /** Starts the process and the host, and waits until both answer. */
+  static async start(settings: ChildSettings): Promise<EvaluatorChild> {
+    const { folder, workspace, limits } = settings;
+    const side = new SideChannel();
+    const log = new ChildLog(settings.onWrite);
+    let broker: PermissionBroker | undefined;
+    let kernel: RunningKernel | undefined;
+    try {
+      broker = limits &&
+        await PermissionBroker.start(withOwnNeeds(limits, workspace, "any"));
+      kernel = await startKernel(
+        [Deno.execPath(), "jupyter", "--kernel", "--conn", "{connection_file}"],
+        {
+          cwd: workspace,
+          ownGroup: true,
+          env: {
+            NO_COLOR: "1",
+            DENO_NO_PROMPT: "1",
+            DENO_NO_UPDATE_CHECK: "1",
+            ...(broker && { DENO_PERMISSION_BROKER_PATH: broker.path }),
+          },
+          onLog: (text, stream) => log.take(text, stream),
+        },
+      );
+      settings.onKernel(kernel);
+      await startHost(kernel, side, folder);
+      await side.connected;
+      if (limits) {
+        broker?.restrict(withOwnNeeds(limits, workspace, [side.port]));
+      }
+      log.open();
+      return new EvaluatorChild(kernel, side, broker);
+    } catch (error) {
+      side.close();
+      await kernel?.kill();
+      await broker?.close();
+      throw error;
+    }
+  }
+
+  /** Ends the process by force and waits until it is gone. */
+  async end(): Promise<void> {
+    this.side.close();
+    await this.kernel.kill();
+    await this.#broker?.close();
+  }
+}
+
+async function startHost(
+  kernel: RunningKernel,
+  side: SideChannel,
+  folder: string,
+): Promise<void> {
+  const module = new URL("./_host_start.ts", import.meta.url).href;
+  const options = JSON.stringify({
+    port: side.port,
+    token: side.token,
+    folder,
+  });
+  const load = "(name, how) => import(name, how)";
+  const { status, error } = await kernel.execute(
+    `await (await import(${
+      JSON.stringify(module)
+    })).startHost({ ...${options}, load: ${load} })`,
+    { storeHistory: false },
+  );
+  if (status !== "ok") {
+    throw new Error(`Cannot start the evaluator: ${error?.evalue}`);
+  }
+}

@@ -1,0 +1,88 @@
+import { CELL_KEY } from "./_host_protocol.ts";
+import { runningCell } from "./_host_cell.ts";
+
+// Taken now: a cell may declare these names for itself.
+const { setTimeout, clearTimeout } = globalThis;
+const now = performance.now.bind(performance);
+
+const LONGEST = 32 * 1024;
+const SOONEST_MS = 20;
+
+type Broadcast = (
+  type: string,
+  content: Record<string, unknown>,
+  extra?: { metadata?: Record<string, unknown>; buffers?: Uint8Array[] },
+) => void | Promise<void>;
+
+interface Internals {
+  readonly Console: new (
+    print: (text: string, level: number) => void,
+  ) => Record<string, unknown>;
+}
+
+/**
+ * Joins printed lines into few messages, each under the cell that printed it.
+ *
+ * The first line of a burst waits at most 20 ms, also while a cell keeps the
+ * thread busy and prints.
+ */
+export class HostConsole {
+  #broadcast: Broadcast;
+  #pieces: string[] = [];
+  #length = 0;
+  #since = 0;
+  #name: "stdout" | "stderr" = "stdout";
+  #cell: number | undefined;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(broadcast: Broadcast) {
+    this.#broadcast = broadcast;
+  }
+
+  /** Puts this console's methods in the place of the runtime's. */
+  install(): void {
+    const { internal } = Deno as unknown as { internal: symbol };
+    const { Console } =
+      (Deno as unknown as Record<symbol, Internals>)[internal];
+    const own = new Console((text, level) =>
+      this.write(level > 1 ? "stderr" : "stdout", text)
+    );
+    for (const name of Object.keys(own)) {
+      if (typeof own[name] === "function") {
+        (console as unknown as Record<string, unknown>)[name] = own[name];
+      }
+    }
+  }
+
+  /** Takes printed text. */
+  write(name: "stdout" | "stderr", text: string): void {
+    const cell = runningCell.getStore()?.id;
+    if (this.#length > 0 && (name !== this.#name || cell !== this.#cell)) {
+      this.flush();
+    }
+    const time = now();
+    if (this.#length === 0) {
+      this.#since = time;
+      this.#name = name;
+      this.#cell = cell;
+      clearTimeout(this.#timer);
+      this.#timer = setTimeout(() => this.flush(), SOONEST_MS);
+    }
+    this.#pieces.push(text);
+    this.#length += text.length;
+    if (this.#length >= LONGEST || time - this.#since >= SOONEST_MS) {
+      this.flush();
+    }
+  }
+
+  /** Sends what was printed. */
+  flush(): void {
+    if (this.#length === 0) return;
+    const text = this.#pieces.join("");
+    this.#pieces = [];
+    this.#length = 0;
+    this.#broadcast("stream", { name: this.#name, text }, {
+      metadata: this.#cell === undefined ? {} : { [CELL_KEY]: this.#cell },
+    });
+  }
+}

@@ -1,0 +1,64 @@
+import type { FromHost, HostOptions, ToHost } from "./_host_protocol.ts";
+
+const encoder = new TextEncoder();
+
+/** The host's end of the side channel. */
+export class HostLink {
+  #connection: Deno.TcpConn;
+  #options: HostOptions;
+
+  private constructor(connection: Deno.TcpConn, options: HostOptions) {
+    this.#connection = connection;
+    this.#options = options;
+  }
+
+  /** Connects, and hears interrupts from then on. */
+  static async connect(
+    options: HostOptions,
+    interrupt: (cell: number, now: boolean) => void,
+  ): Promise<HostLink> {
+    const { port, token } = options;
+    const connection = await Deno.connect({ hostname: "127.0.0.1", port });
+    connection.setNoDelay(true);
+    const link = new HostLink(connection, options);
+    link.#say({ op: "hello", token, role: "host" });
+    link.#listen(interrupt);
+    return link;
+  }
+
+  /** Starts the thread that ends this process with its kernel. */
+  watch(): void {
+    const { port, token } = this.#options;
+    const url = new URL("./_host_watchdog.ts", import.meta.url);
+    new Worker(url, { type: "module" }).postMessage({ port, token });
+  }
+
+  #say(message: FromHost): void {
+    this.#connection.write(encoder.encode(`${JSON.stringify(message)}\n`))
+      .catch(() => {});
+  }
+
+  async #listen(
+    interrupt: (cell: number, now: boolean) => void,
+  ): Promise<void> {
+    const decoder = new TextDecoder();
+    const chunk = new Uint8Array(4096);
+    let text = "";
+    for (;;) {
+      const count = await this.#connection.read(chunk).catch(() => null);
+      if (count === null) Deno.exit(0);
+      text += decoder.decode(chunk.subarray(0, count), { stream: true });
+      const lines = text.split("\n");
+      text = lines.pop()!;
+      for (const line of lines) {
+        const message = JSON.parse(line) as ToHost;
+        if (message.op === "ping") {
+          this.#say({ op: "pong", number: message.number });
+        } else {
+          this.#say({ op: "heard", cell: message.cell });
+          interrupt(message.cell, message.now);
+        }
+      }
+    }
+  }
+}

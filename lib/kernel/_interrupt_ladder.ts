@@ -1,0 +1,34 @@
+import type { EvaluatorChild } from "./_evaluator_child.ts";
+import type { RunningCell } from "./_running_cell.ts";
+
+/** Waits between the steps, in ms. */
+const BUSY_AFTER = 50;
+const STUCK_AFTER = 150;
+const STEP = 100;
+const GIVE_UP_AFTER = 2_500;
+
+/**
+ * Stops a cell by the mildest means that works.
+ *
+ * First every await of it is ended, which the host can do while its event loop
+ * turns. If it does not answer, or the cell goes on, the engine ends the code
+ * that runs just now; the host is whole afterwards, since it never runs the
+ * cell from its own code.
+ *
+ * @returns False if the cell could not be stopped; its process must be ended.
+ */
+export async function climbInterruptLadder(
+  { side, kernel }: EvaluatorChild,
+  running: RunningCell,
+): Promise<boolean> {
+  const { id } = running.cell;
+  const begun = Date.now();
+  const heard = await side.interrupt(id, false, BUSY_AFTER);
+  if (await running.doneWithin(heard ? STUCK_AFTER : 0)) return true;
+  while (Date.now() - begun < GIVE_UP_AFTER) {
+    await kernel.interrupt().catch(() => {});
+    await side.interrupt(id, true, STEP);
+    if (await running.doneWithin(STEP)) return true;
+  }
+  return false;
+}

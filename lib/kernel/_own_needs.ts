@@ -1,0 +1,37 @@
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { userCacheFolder } from "../protocol/system.ts";
+import type { PermissionLimits } from "./_permission_broker.ts";
+
+/**
+ * Adds to a notebook's limits what the evaluator itself must do: read the
+ * package, the workspace and the runtime's cache of modules, and talk to its
+ * kernel over the given ports of this machine.
+ */
+export function withOwnNeeds(
+  limits: PermissionLimits,
+  workspace: string,
+  ports: readonly number[] | "any",
+): PermissionLimits {
+  const root = fileURLToPath(new URL("../../", import.meta.url));
+  const hosts = ports === "any"
+    ? ["127.0.0.1"]
+    : ports.map((port) => `127.0.0.1:${port}`);
+  return {
+    ...limits,
+    read: add(limits.read, [root, workspace, runtimeCache()]),
+    net: add(limits.net, hosts),
+  };
+}
+
+function add(
+  given: readonly string[] | true | undefined,
+  more: readonly string[],
+): readonly string[] | true {
+  return given === true ? true : [...given ?? [], ...more];
+}
+
+/** Where the runtime keeps modules and packages. */
+function runtimeCache(): string {
+  return Deno.env.get("DENO_DIR") || join(userCacheFolder(), "..", "deno");
+}

@@ -1,0 +1,125 @@
+import type { FromHost, ToHost } from "./_host_protocol.ts";
+
+const encoder = new TextEncoder();
+
+/** The kernel's end of the side channel to the host. */
+export class SideChannel {
+  readonly port: number;
+  readonly token = crypto.randomUUID();
+  /** Kept when the host has shown the token. */
+  readonly connected: Promise<void>;
+  #listener: Deno.TcpListener;
+  #connections = new Set<Deno.TcpConn>();
+  #host: Deno.TcpConn | undefined;
+  #heard: ((message: FromHost) => void)[] = [];
+  #connect = Promise.withResolvers<void>();
+  #pings = 0;
+
+  constructor() {
+    this.#listener = Deno.listen({ hostname: "127.0.0.1", port: 0 });
+    this.port = this.#listener.addr.port;
+    this.connected = this.#connect.promise;
+    this.#accept();
+  }
+
+  /** Tells the host to stop a cell; resolves true if it hears it in time. */
+  async interrupt(cell: number, now: boolean, limit: number): Promise<boolean> {
+    return await this.#ask(
+      { op: "interrupt", cell, now },
+      (message) => message.op === "heard" && message.cell === cell,
+      limit,
+    );
+  }
+
+  /** Whether the host's event loop turns. */
+  async ping(limit: number): Promise<boolean> {
+    const number = ++this.#pings;
+    return await this.#ask(
+      { op: "ping", number },
+      (message) => message.op === "pong" && message.number === number,
+      limit,
+    );
+  }
+
+  /** Closes all connections; host and watchdog then end their process. */
+  close(): void {
+    try {
+      this.#listener.close();
+    } catch {
+      // Closed before.
+    }
+    for (const connection of this.#connections) {
+      try {
+        connection.close();
+      } catch {
+        // The other side was faster.
+      }
+    }
+    this.#connections.clear();
+  }
+
+  async #ask(
+    message: ToHost,
+    fits: (message: FromHost) => boolean,
+    limit: number,
+  ): Promise<boolean> {
+    const host = this.#host;
+    if (!host) return false;
+    const heard = Promise.withResolvers<boolean>();
+    const listener = (one: FromHost) => {
+      if (fits(one)) heard.resolve(true);
+    };
+    this.#heard.push(listener);
+    const timer = setTimeout(() => heard.resolve(false), limit);
+    host.write(encoder.encode(`${JSON.stringify(message)}\n`)).catch(() => {});
+    const result = await heard.promise;
+    clearTimeout(timer);
+    this.#heard = this.#heard.filter((one) => one !== listener);
+    return result;
+  }
+
+  async #accept(): Promise<void> {
+    try {
+      for await (const connection of this.#listener) this.#read(connection);
+    } catch {
+      // Closed.
+    }
+  }
+
+  async #read(connection: Deno.TcpConn): Promise<void> {
+    this.#connections.add(connection);
+    const decoder = new TextDecoder();
+    const chunk = new Uint8Array(4096);
+    let known = false;
+    let text = "";
+    try {
+      for (;;) {
+        const count = await connection.read(chunk);
+        if (count === null) break;
+        text += decoder.decode(chunk.subarray(0, count), { stream: true });
+        const lines = text.split("\n");
+        text = lines.pop()!;
+        for (const line of lines) {
+          const message = JSON.parse(line) as FromHost;
+          if (message.op === "hello") {
+            if (message.token !== this.token) throw new Error("wrong token");
+            known = true;
+            if (message.role !== "host") continue;
+            this.#host = connection;
+            this.#connect.resolve();
+          } else if (known) {
+            for (const listener of [...this.#heard]) listener(message);
+          }
+        }
+      }
+    } catch {
+      // Not our host, or gone.
+    }
+    this.#connections.delete(connection);
+    try {
+      connection.close();
+    } catch {
+      // Closed before.
+    }
+  }
+}

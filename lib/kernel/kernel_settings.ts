@@ -1,0 +1,28 @@
+/**
+ * How a kernel is set up.
+ *
+ * @module
+ */
+import type { Explainer } from "../cells/cell_diagnostic.ts";
+import type { Connection } from "../protocol/connection.ts";
+import type { PermissionLimits } from "./_permission_broker.ts";
+
+/** Settings of a kernel. */
+export interface KernelSettings {
+  /** Ports and key, from the connection file. */
+  readonly connection: Connection;
+  /** Folder of the notebook, as a path. */
+  readonly folder: string;
+  /** Path of the package's deno.json, whose names every notebook may import. */
+  readonly packageConfig?: string;
+  /** Whether cells are type-checked before they run; true unless told. */
+  readonly check?: boolean;
+  /** Put the compiler's complaints into words. */
+  readonly explainers?: readonly Explainer[];
+  /** What notebooks may do; anything unless given. */
+  readonly limits?: PermissionLimits;
+  /** Version of the package, shown to front ends. */
+  readonly version?: string;
+}
+
+export type { PermissionLimits };

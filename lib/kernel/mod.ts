@@ -1,0 +1,57 @@
+/**
+ * The notebook kernel: checks cells before they run, stops them without losing
+ * variables, and keeps every output with its cell.
+ *
+ * @example Start the kernel and run a cell
+ * ```ts
+ * import { kernelCommand } from "sagbook/kernel/mod.ts";
+ * import { startKernel } from "sagbook/protocol/mod.ts";
+ * import { equal } from "node:assert/strict";
+ * import { fileURLToPath } from "node:url";
+ *
+ * const path = (name: string) => fileURLToPath(import.meta.resolve(name));
+ * const command = kernelCommand({
+ *   main: path("sagbook/tasks/kernel.ts"),
+ *   config: path("sagbook/../deno.json"),
+ * });
+ * await using kernel = await startKernel(command);
+ * const { status, error } = await kernel.execute("const sag: string = 0.715;");
+ * equal(status, "error");
+ * equal(
+ *   error?.evalue,
+ *   "cell 1, line 1, column 7: Type 'number' is not assignable to type 'string'.",
+ * );
+ * ```
+ *
+ * @module
+ */
+export type { Explainer } from "../cells/cell_diagnostic.ts";
+export type { MimeBundle } from "../display/bundle.ts";
+export type { Channel, Connection } from "../protocol/connection.ts";
+export type { Endpoint } from "../protocol/endpoint.ts";
+export type {
+  JsonObject,
+  Message,
+  MessageHeader,
+} from "../protocol/message.ts";
+export {
+  ChildEvaluator,
+  type ChildEvaluatorSettings,
+} from "./child_evaluator.ts";
+export type {
+  Evaluator,
+  EvaluatorCell,
+  EvaluatorEvents,
+  ExpressionValue,
+  Outcome,
+  ThrownError,
+} from "./evaluator.ts";
+export { History, type HistoryEntry, type HistoryRow } from "./history.ts";
+export { Kernel } from "./kernel.ts";
+export {
+  type KernelArguments,
+  parseKernelArguments,
+} from "./kernel_arguments.ts";
+export { kernelCommand, type KernelCommandSettings } from "./kernel_command.ts";
+export type { KernelSettings, PermissionLimits } from "./kernel_settings.ts";
+export { serveKernel } from "./serve_kernel.ts";
