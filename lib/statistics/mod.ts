@@ -87,3 +87,45 @@ export {
   profileDeviations,
   type ProfileInterval,
 } from "./profile_intervals.ts";
+export type {
+  AnovaSource,
+  AnovaTable,
+  MeanSquareTerm,
+  MomentComponent,
+} from "./anova_table.ts";
+export {
+  type GroupSummary,
+  type OneWayAnova,
+  oneWayAnova,
+  oneWayAnovaOfSummaries,
+} from "./one_way_anova.ts";
+export { type NestedAnova, nestedAnova } from "./nested_anova.ts";
+export { type CrossedAnova, crossedAnova } from "./crossed_anova.ts";
+export {
+  type SatterthwaiteInterval,
+  satterthwaiteInterval,
+  varianceInterval,
+} from "./variance_interval.ts";
+export {
+  gaugeTerms,
+  type GaugeVariances,
+  gaugeVariances,
+  type RangeFactors,
+  type RangeStudy,
+  rangeStudy,
+} from "./gauge_study.ts";
+export {
+  deviationMean,
+  rangeDeviation,
+  rangeMean,
+  rangeMeanOfOne,
+} from "./range_constants.ts";
+export {
+  type ControlChart,
+  type ControlChartConstants,
+  controlChartConstants,
+  type ControlChartPair,
+  groupsChart,
+  individualsChart,
+} from "./control_chart.ts";
+export { findRuns, type RunsRule, type RunsSignal } from "./runs_rules.ts";
