@@ -3,21 +3,20 @@
  *
  * @module
  */
+import {
+  positionAt,
+  readCompletions,
+  readDiagnostics,
+  readHover,
+} from "./_server_answers.ts";
 import { CellChain, type ChainedCell } from "./cell_chain.ts";
+import type { CellCompletion } from "./cell_completion.ts";
 import type { CellDiagnostic } from "./cell_diagnostic.ts";
 import {
   LanguageServer,
   type LanguageServerSettings,
 } from "./language_server.ts";
 import { parseCell, type ParsedCell } from "./parse_cell.ts";
-
-/** A name that fits at the cursor. */
-export interface CellCompletion {
-  /** The text to put in. */
-  readonly text: string;
-  /** What it is, such as "function". */
-  readonly kind: string;
-}
 
 /** The outcome of a check. */
 export interface CheckedCell {
@@ -34,9 +33,6 @@ const NOT_FETCHED = new Set([
   "no-cache-npm",
   "no-cache-data",
 ]);
-
-/** 7016: a package without types is taken as `any`, as Deno itself does. */
-const PASSED_OVER = new Set<number | string>([7016]);
 
 /**
  * Keeps a language server and the chain of cells that have run.
@@ -148,28 +144,8 @@ export class CellChecker {
     offset: number,
     prefix: string,
   ): Promise<CellCompletion[]> {
-    const result = await this.#ask(
-      source,
-      offset,
-      "textDocument/completion",
-    ) as { items?: ServerItem[] } | null;
-    const wanted = prefix.toLowerCase();
-    const items = (result?.items ?? [])
-      .filter(({ label }) => label.toLowerCase().startsWith(wanted))
-      .filter(({ label }) => !/^__cell_\d+/.test(label))
-      .filter(({ additionalTextEdits, data }) =>
-        !additionalTextEdits?.length && !data?.tsJs?.source
-      );
-    const exact = items.filter(({ label }) => label.startsWith(prefix));
-    return (exact.length > 0 ? exact : items)
-      .toSorted((a, b) =>
-        compare(a.sortText ?? a.label, b.sortText ?? b.label) ||
-        compare(a.label, b.label)
-      )
-      .map(({ label, kind, insertText }) => ({
-        text: insertText?.startsWith(label) ? insertText : label,
-        kind: ITEM_KINDS[kind ?? 0] ?? "text",
-      }));
+    const method = "textDocument/completion";
+    return readCompletions(await this.#ask(source, offset, method), prefix);
   }
 
   /**
@@ -180,13 +156,7 @@ export class CellChecker {
    * @returns Markdown, or undefined where there is nothing to say.
    */
   async hover(source: string, offset: number): Promise<string | undefined> {
-    const result = await this.#ask(source, offset, "textDocument/hover") as
-      | { contents?: { value?: string } | string }
-      | null;
-    const { contents } = result ?? {};
-    const text = typeof contents === "string" ? contents : contents?.value;
-    const bare = text?.replace(/^```\w*\s*any\s*```\s*$/, "").trim();
-    return bare || undefined;
+    return readHover(await this.#ask(source, offset, "textDocument/hover"));
   }
 
   /** Ends the language server. */
@@ -214,22 +184,8 @@ export class CellChecker {
   ): Promise<CellDiagnostic[]> {
     const result = await server.request("textDocument/diagnostic", {
       textDocument: { uri: module.uri },
-    }) as { items?: ServerDiagnostic[] } | null;
-    const { source } = module.cell;
-    const lines = source.split(/\r\n|\n|\r/).length;
-    return (result?.items ?? [])
-      .filter(({ severity, code }) =>
-        (severity ?? 1) === 1 && !PASSED_OVER.has(code ?? 0)
-      )
-      .filter(({ range: { start } }) => start.line >= 1 && start.line <= lines)
-      .map(({ code, message, range }): CellDiagnostic => ({
-        code: code ?? 0,
-        message: withoutPaths(message),
-        start: offsetAt(source, range.start),
-        end: offsetAt(source, range.end),
-        kind: "type",
-      }))
-      .toSorted((a, b) => a.start - b.start);
+    });
+    return readDiagnostics(result, module.cell.source);
   }
 
   /** Opens a module, on a server that is started first where there is none. */

@@ -18,11 +18,8 @@
  * @module
  */
 export { CellChain, type ChainedCell } from "./cell_chain.ts";
-export {
-  CellChecker,
-  type CellCompletion,
-  type CheckedCell,
-} from "./cell_checker.ts";
+export { CellChecker, type CheckedCell } from "./cell_checker.ts";
+export type { CellCompletion } from "./cell_completion.ts";
 export {
   type CellDiagnostic,
   type CellPlace,
