@@ -24,9 +24,13 @@
  * @module
  */
 export * from "./budget.ts";
+export * from "./calibrate_by_spacings.ts";
+export * from "./calibrate_by_surfaces.ts";
+export * from "./calibration_history.ts";
 export * from "./coverage_interval.ts";
 export * from "./distribution.ts";
 export * from "./histogram.ts";
+export * from "./known_surface.ts";
 export * from "./material.ts";
 export * from "./monte_carlo.ts";
 export * from "./numerical_tolerance.ts";
@@ -34,6 +38,8 @@ export * from "./radius_budget.ts";
 export * from "./radius_measurement.ts";
 export * from "./radius_model.ts";
 export * from "./radius_monte_carlo.ts";
+export * from "./ring_calibration.ts";
+export * from "./ring_fit.ts";
 export * from "./thermal_check.ts";
 export * from "./thermal_radius.ts";
 export * from "./thermal_settling.ts";

@@ -21,7 +21,8 @@ export interface RadiusMeasurement {
   /** Which way the surface curves. */
   readonly form: SurfaceForm;
   /**
-   * The mean sag in mm, positive for the declared surface; its own standard
+   * The mean sag in mm, positive for the declared surface, as the readers give
+   * it (a stated lean of the stem is taken out already); its own standard
    * error and degrees of freedom from repeated zeroings, and what it shares
    * with other sags (a zero, a drift) by id in mm of sag. For a single zeroing
    * put 0 and give `zeroing`.
@@ -55,7 +56,7 @@ export interface RadiusMeasurement {
   };
   /** The flat the gauge was zeroed on; without it, reported as not counted. */
   readonly flat?: ReferenceFlat;
-  /** Lean of the stem in degrees, where it is doubted. */
+  /** Doubt about the lean of the stem. */
   readonly tilt?: {
     /** Standard uncertainty of the lean in degrees. */
     readonly standardUncertaintyDegrees: number;

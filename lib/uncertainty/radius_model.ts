@@ -42,11 +42,11 @@ const within = (halfWidth: number): Distribution => ({
 /**
  * Sets up the measurement equation of one radius.
  *
- * With x the mean reading and all errors that add to it, g the scale error, θ
- * the lean, κ_f the curvature of the flat, r, d, b circle, probe offset and
- * ball, α ΔT the ring's growth:
+ * With x the mean sag (a stated lean θ₀ taken out) and all errors that add to
+ * it, g the scale error, θ the lean, κ_f the curvature of the flat, r, d, b
+ * circle, probe offset and ball, α ΔT the ring's growth:
  *
- *     s = x (1 + g) cos θ ± κ_f r²/2,    ρ² = (r² − d²) (1 + α ΔT)²
+ *     s = x (1 + g) cos θ/cos θ₀ ± κ_f r²/2,    ρ² = (r² − d²) (1 + α ΔT)²
  *     1/q = 2s / (ρ² + s²),              1/R = (1/q) / (1 ± b/q)
  *
  * (upper sign concave), then `± α_w ΔT_w / t` for a work whose upper face is
@@ -150,6 +150,7 @@ export function radiusModel(measurement: RadiusMeasurement): RadiusModel {
     set("scale", "gauge scale", "", 0, u, { common });
   }
   const lean = (gauge?.tiltDegrees ?? 0) * RADIAN;
+  const upright = Math.cos(lean);
   const doubt = (measurement.tilt?.standardUncertaintyDegrees ?? 0) * RADIAN;
   set(
     "lean",
@@ -222,7 +223,7 @@ export function radiusModel(measurement: RadiusMeasurement): RadiusModel {
       reading += shared[k] * x[SHARED + k];
     }
     const r = x[8];
-    const s = reading * (1 + x[5]) * Math.cos(x[6]) +
+    const s = reading * (1 + x[5]) * Math.cos(x[6]) / upright +
       sign * x[7] * r * r / 2;
     const swell = 1 + growth * x[11];
     const across = (r * r - x[10] * x[10]) * swell * swell;

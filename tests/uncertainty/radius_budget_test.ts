@@ -153,23 +153,14 @@ Deno.test("radiusBudget() limits a flat by its bow over its size, the same 1/R f
   }
 });
 
-Deno.test("radiusBudget() corrects a stated lean by its cosine (stem leaning 3°)", () => {
-  const bench = ring({
-    shape: {
-      kind: "balls",
-      circleRadius: mm(60),
-      ballRadius: mm(3),
-      probeOffset: mm(0),
-    },
-  });
-  const sag = { value: 0.716, own: 0, dof: Infinity, common: {} };
-  const gauge = { id: "G", scaleUncertainty: 0 };
-  const upright = radiusBudget(measure({ ring: bench, sag, gauge }));
-  const leaning = radiusBudget(
-    measure({ ring: bench, sag, gauge: { ...gauge, tiltDegrees: 3 } }),
-  );
-  equal(upright.radius?.toFixed(3), "2517.324");
-  equal(leaning.radius?.toFixed(3), "2520.774");
+Deno.test("radiusBudget() does not take a stated lean out twice, and gives its doubt the slope there", () => {
+  const gauge = { id: "G", scaleUncertainty: 0, tiltDegrees: 3 };
+  const tilt = { standardUncertaintyDegrees: 0.5 };
+  const budget = radiusBudget(measure({ gauge, tilt }));
+  near(budget.radius, 3000, 1e-12);
+  // dR/dθ = -∂R/∂s · s tan θ₀, here 2993.65 mm · tan 3° a radian.
+  const slope = 4977.3557 * 0.6013330886181529 * Math.tan(3 * Math.PI / 180);
+  near(budget.standardUncertainty, slope * 0.5 * Math.PI / 180, 1e-6);
 });
 
 Deno.test("radiusBudget() gives a doubted lean and centring their second order", () => {
