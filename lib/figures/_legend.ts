@@ -13,7 +13,7 @@ import {
   type ShapeName,
   shapePath,
 } from "./_symbols.ts";
-import { shortened, textWidth } from "./_text_width.ts";
+import { fitText, textWidth } from "./_text_width.ts";
 import { type Role, standIn } from "./_theme.ts";
 
 /** One entry of a key. */
@@ -122,21 +122,22 @@ export function keyBlock(
   room: number,
 ): Block {
   if (items.length === 0) return { svg: "", height: 0 };
-  let [x, row] = [left, 0];
+  let [x, y, tall] = [left, top, 0];
   const parts = items.map((item) => {
-    const label = shortened(item.label, KEY_SIZE, room - SAMPLE);
-    const width = SAMPLE + textWidth(label, KEY_SIZE);
+    const lines = fitText(item.label, KEY_SIZE, room - SAMPLE, 3);
+    const width = SAMPLE +
+      Math.max(...lines.map((line) => textWidth(line, KEY_SIZE)));
     if (x > left && x + width > left + room) {
-      x = left;
-      row++;
+      [x, y, tall] = [left, y + tall, 0];
     }
-    const y = top + row * ROW + ROW / 2;
-    const [textX, textY] = [x + SAMPLE, y + KEY_SIZE * 0.35];
-    const part = sampleSvg(item, x, y) + textSvg([label], textX, textY);
+    const middle = y + ROW / 2;
+    const part = sampleSvg(item, x, middle) +
+      textSvg(lines, x + SAMPLE, middle + KEY_SIZE * 0.35);
+    tall = Math.max(tall, ROW + (lines.length - 1) * KEY_SIZE * 1.3);
     x += width + GAP;
     return part;
   });
-  return { svg: parts.join(""), height: (row + 1) * ROW + 4 };
+  return { svg: parts.join(""), height: y + tall - top + 4 };
 }
 
 /**

@@ -5,7 +5,7 @@
  */
 import type { Axis } from "./_panel.ts";
 import { TEXT_SIZE } from "./_panel.ts";
-import { wrapText } from "./_text_width.ts";
+import { fitText } from "./_text_width.ts";
 
 /** Height of one row in px. */
 export const ROW = 40;
@@ -19,12 +19,7 @@ export function rowsAxis(
   return {
     domain: [labels.length - 0.5, -0.5],
     ticks: labels.map((_, i) => i),
-    label: (i) => {
-      const lines = wrapText(labels[i], TEXT_SIZE, room);
-      if (lines.length <= most) return lines.join("\n");
-      const kept = lines.slice(0, most);
-      return kept.join("\n").replace(/.?$/, "…");
-    },
+    label: (i) => fitText(labels[i], TEXT_SIZE, room, most).join("\n"),
   };
 }
 
@@ -37,6 +32,6 @@ export function columnsAxis(labels: readonly string[], room = 90): Axis {
   return {
     domain: [-0.5, labels.length - 0.5],
     ticks: labels.map((_, i) => i),
-    label: (i) => wrapText(labels[i], TEXT_SIZE, room).slice(0, 3).join("\n"),
+    label: (i) => fitText(labels[i], TEXT_SIZE, room, 3).join("\n"),
   };
 }

@@ -105,3 +105,21 @@ export function shortened(text: string, size: number, room: number): string {
   ) characters.pop();
   return characters.join("").trimEnd() + "…";
 }
+
+/**
+ * Breaks a text into at most so many lines, the last one shortened with an
+ * ellipsis where more would follow.
+ */
+export function fitText(
+  text: string,
+  size: number,
+  room: number,
+  most: number,
+): string[] {
+  const lines = wrapText(text, size, room);
+  if (lines.length <= most) return lines;
+  const last = textWidth(`${lines[most - 1]}…`, size) <= room
+    ? `${lines[most - 1]}…`
+    : shortened(`${lines[most - 1]} `, size, room - textWidth("W", size));
+  return [...lines.slice(0, most - 1), last];
+}

@@ -8,7 +8,9 @@ import { keyArea, keyLine, keyOf } from "./_key.ts";
 import { axisAround, plainLength, smallLength } from "./_length_axis.ts";
 import { drawPage } from "./_page.ts";
 import { positive, some } from "./_refuse.ts";
+import { TEXT_SIZE } from "./_panel.ts";
 import { ROW, rowsAxis } from "./_rows.ts";
+import { fitText } from "./_text_width.ts";
 import { ink } from "./_theme.ts";
 
 /** One length to compare. */
@@ -85,6 +87,14 @@ export async function canTellApartFigure(
     count: 4,
     fromZero: true,
   });
+  const y = rowsAxis(
+    rows.map(({ label, text }) =>
+      [...fitText(label, TEXT_SIZE, 170, 2), text].join("\n")
+    ),
+    170,
+    4,
+  );
+  const most = Math.max(...y.ticks.map((i) => y.label(i).split("\n").length));
   const verdict = (bar: CanTellApartFigureBar) =>
     bar.kind === "gauge"
       ? ""
@@ -118,9 +128,9 @@ export async function canTellApartFigure(
         : ["R is the radius of curvature."],
       panels: [{
         xTitle: `Change of sag (${small.unit})`,
-        height: (ROW + 20) * rows.length,
+        height: Math.max(ROW, 17 * most + 12) * rows.length,
         x: { ...axis, grid: true },
-        y: rowsAxis(rows.map(({ label, text }) => `${label}\n${text}`), 170, 3),
+        y,
         marks: (Plot) => [
           ...(["gauge", "question"] as const).map((kind) =>
             Plot.rect(ofKind(kind), {

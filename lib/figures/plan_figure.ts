@@ -13,7 +13,7 @@ import { drawPage } from "./_page.ts";
 import { standsOf } from "./_plan_layout.ts";
 import { finite, positive, some } from "./_refuse.ts";
 import { ink } from "./_theme.ts";
-import { niceStep, written } from "./_ticks.ts";
+import { decimalsOf, niceStep, written } from "./_ticks.ts";
 
 const ACTION = "the plan of the work";
 /** With more places than this the feet would hide the readings. */
@@ -79,8 +79,8 @@ export async function planFigure(
   );
   const frame = halfDiameter * 1.14;
   const tall = halfDiameter * 1.04;
-  const barLength = niceStep(halfDiameter * plain.perMillimetre * 0.25) /
-    plain.perMillimetre;
+  const bar = niceStep(halfDiameter * plain.perMillimetre * 0.25);
+  const barLength = bar / plain.perMillimetre;
   const crowded = stands.length > MOST_WITH_FEET;
   const feet = crowded ? [] : stands.flatMap((stand) => stand.feet);
   const legs = crowded
@@ -214,7 +214,7 @@ export async function planFigure(
             }),
             words(
               Plot,
-              `${written(barLength * plain.perMillimetre, 0)} ${unit}`,
+              `${written(bar, decimalsOf(bar))} ${unit}`,
               -frame,
               -tall * 0.97,
               { anchor: "start", dy: -11 },

@@ -11,7 +11,7 @@ import { levelBand, points, uprightBars } from "./_marks.ts";
 import { drawPage, WIDTH } from "./_page.ts";
 import { type Axis, TEXT_SIZE } from "./_panel.ts";
 import { jitter } from "./_spread.ts";
-import { wrapText } from "./_text_width.ts";
+import { fitText } from "./_text_width.ts";
 import { ink } from "./_theme.ts";
 import { checkZones, describeZones, placesAlong } from "./_zones_layout.ts";
 
@@ -62,7 +62,7 @@ export async function zonesFigure(
   const all = [reference, ...zones];
   const labels = all.map(({ label, distance }) =>
     [
-      ...wrapText(label.replace(" (", "\n("), TEXT_SIZE, 90),
+      ...fitText(label.replace(" (", "\n("), TEXT_SIZE, 90, 3),
       placeText(distance, unit),
     ].join("\n")
   );

@@ -1,5 +1,6 @@
 import { deepEqual, equal, ok } from "node:assert/strict";
 import { chromium } from "playwright-core";
+import { hardSamples } from "./_hard_samples.ts";
 import { samples } from "./_samples.ts";
 
 const BROWSER = "/usr/bin/chromium";
@@ -62,7 +63,7 @@ Deno.test({
     try {
       for (const colorScheme of ["light", "dark"] as const) {
         const page = await browser.newPage({ colorScheme });
-        for (const { name, draw } of samples) {
+        for (const { name, draw } of [...samples, ...hardSamples]) {
           const { svg, width } = await draw();
           for (const across of [width, 360]) {
             await page.setViewportSize({ width: across, height: 600 });
