@@ -81,6 +81,9 @@ export function cleanDeclarations(text: string, rename: RenameId): string {
   return kept.join(";");
 }
 
+/** A condition on the medium: words, lengths, brackets. */
+const MEDIA = /^@media\s[a-z0-9\s():.,-]+$/i;
+
 function cleanSelectors(
   text: string,
   scope: string,
@@ -100,7 +103,7 @@ function cleanSelectors(
 /**
  * Keeps the plain rules of a `<style>` element and limits them to the
  * descendants of the element with the id `scope`, at no cost in specificity.
- * At-rules are left out.
+ * Of at-rules only `@media` stays, for figures that know light from dark.
  */
 export function cleanStyleSheet(
   text: string,
@@ -129,6 +132,11 @@ export function cleanStyleSheet(
     const prelude = css.slice(at, open).trim();
     const body = css.slice(open + 1, depth === 0 ? end - 1 : end);
     at = end;
+    if (MEDIA.test(prelude)) {
+      const inner = cleanStyleSheet(body, scope, rename);
+      if (inner !== "") rules.push(`${prelude}{${inner}}`);
+      continue;
+    }
     if (prelude.startsWith("@") || body.includes("{")) continue;
     const selectors = cleanSelectors(prelude, scope, rename);
     const declarations = cleanDeclarations(body, rename);

@@ -16,6 +16,10 @@ export function joinLines(lines: string | readonly string[]): string {
   return typeof lines === "string" ? lines : lines.join("");
 }
 
+/** What ends a line for the programs that write notebooks, Python among them. */
+// deno-lint-ignore no-control-regex
+const LINE_END = /[\n\r\v\f\x1C-\x1E\x85\u2028\u2029]$/;
+
 /**
  * Joins the lines of a source, putting line ends back when a tool has dropped
  * every one of them: joined as they stand, a first-line comment would swallow
@@ -24,7 +28,7 @@ export function joinLines(lines: string | readonly string[]): string {
 export function joinSource(lines: string | readonly string[]): JoinedLines {
   if (typeof lines === "string") return { text: lines, lost: "none" };
   const inner = lines.slice(0, -1);
-  const bare = inner.filter((line) => !/[\r\n]$/.test(line)).length;
+  const bare = inner.filter((line) => !LINE_END.test(line)).length;
   if (bare === 0) return { text: lines.join(""), lost: "none" };
   return bare === inner.length
     ? { text: lines.join("\n"), lost: "all" }

@@ -32,13 +32,22 @@ export interface OutputPlace {
 
 const PICTURES = ["image/png", "image/jpeg", "image/gif", "image/webp"];
 
+/** A figure that does not know dark pages lies on a light card there. */
+function figureClass(inner: string): string {
+  return inner.includes("prefers-color-scheme")
+    ? "sb-figure"
+    : "sb-figure sb-card";
+}
+
 function figure(inner: string, { scope }: OutputPlace): string {
-  return `<div class="sb-figure" id="${scope}">${inner}</div>`;
+  return `<div class="${figureClass(inner)}" id="${scope}">${inner}</div>`;
 }
 
 /** A figure that a narrow screen scrolls before its words become too small. */
 function wideFigure(inner: string, width: number, place: OutputPlace): string {
-  return `<div class="sb-figure" id="${place.scope}" role="group" aria-label="Figure, ${place.label}" tabindex="0"><div style="min-width:min(${
+  return `<div class="${
+    figureClass(inner)
+  }" id="${place.scope}" role="group" aria-label="Figure, ${place.label}" tabindex="0"><div style="min-width:min(${
     Math.ceil(width)
   }px,28rem)">${inner}</div></div>`;
 }
@@ -116,7 +125,9 @@ function form(
       const isSeen = /<(?:svg|img|hr|meter|progress)[ >]/.test(clean) ||
         clean.replace(/<style>[\s\S]*?<\/style>|<[^>]*>/g, "").trim() !== "";
       if (!isSeen) return undefined;
-      const kind = /<(?:svg|img)[ >]/.test(clean) ? " sb-figure" : "";
+      const kind = /<(?:svg|img)[ >]/.test(clean)
+        ? ` ${figureClass(clean)}`
+        : "";
       return `<div class="sb-scroll${kind}" id="${place.scope}" role="group" aria-label="Result, ${place.label}" tabindex="0">${clean}</div>`;
     }
     case "image/svg+xml":

@@ -38,14 +38,16 @@ summary:hover{color:var(--accent)}
 :focus-visible{outline:2px solid var(--accent);outline-offset:2px}
 .sb-scroll{overflow-x:auto;margin:.7rem 0}
 table{border-collapse:collapse;font-size:.92rem;font-variant-numeric:tabular-nums lining-nums}
+.sb-scroll>table{width:max-content;max-width:max(100%,46rem)}
 caption{text-align:left;color:var(--soft);padding-bottom:.35rem}
 th,td{padding:.3rem .8rem .3rem 0;border-bottom:1px solid var(--line);text-align:left;vertical-align:top}
 thead th{border-bottom:1.5px solid var(--soft);font-weight:600}
 th:last-child,td:last-child{padding-right:0}
 .sb-figure{margin:1rem 0;overflow-x:auto}
 .sb-figure svg,.sb-figure img,main img{max-width:100%;height:auto}
+.sb-figure>svg,.sb-figure>div>svg{display:block}
 .sb-figure figure{margin:0;max-width:100%}
-@media (prefers-color-scheme:dark){.sb-figure{background:#fbfaf7;color:#20242a;border-radius:5px;padding:.6rem}}
+@media (prefers-color-scheme:dark){.sb-card{background:#fbfaf7;color:#20242a;border-radius:5px;padding:.6rem}}
 .sb-math{overflow-x:auto;overflow-y:hidden;padding:.2rem 0;text-align:center}
 math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math;font-size:1.08em}
 .sb-fault{color:var(--alarm)}
@@ -72,10 +74,10 @@ html{font-size:10.5pt}
 .sb-skip,.sb-fold,.sb-error details{display:none}
 .sb-scroll,.sb-figure,.sb-math,pre,.sb-text{overflow:visible;max-height:none}
 pre{white-space:pre-wrap;overflow-wrap:anywhere}
-table{max-width:100%;font-size:9pt}td,th{overflow-wrap:anywhere}
-.sb-figure{background:none;color:inherit;padding:0}
-.sb-figure svg,.sb-figure img{max-height:23cm}
-.sb-figure,.sb-math,tr,img,svg{break-inside:avoid}
+table,.sb-scroll>table{width:auto;max-width:100%;font-size:9pt}td,th{overflow-wrap:anywhere}
+.sb-card{background:none;color:inherit;padding:0}
+.sb-figure svg,.sb-figure img{max-height:10.5cm;width:auto}
+.sb-figure,.sb-math,tr,img,svg,table:not(:has(tbody tr:nth-child(16))){break-inside:avoid}
 h1,h2,h3,h4,h5,h6,caption{break-after:avoid}
 thead{display:table-header-group}
 p,li{orphans:3;widows:3}

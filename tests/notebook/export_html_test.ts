@@ -221,3 +221,58 @@ Deno.test("exportHtml() is one file that forbids scripts and requests", async ()
   match(page, /<footer[^>]*>&quot;<\/footer>/);
   doesNotMatch(page, /<script|(?:src|href)="(?:http|\/\/|\.)/);
 });
+
+Deno.test("exportHtml() lets a figure keep its own dark colours, and no other rule of a medium", async () => {
+  const svg = (css: string) =>
+    `<svg id="f" xmlns="http://www.w3.org/2000/svg"><style>${css}</style><rect class="k"/></svg>`;
+  const dark = await body(shown({
+    "image/svg+xml": svg(
+      "#f .k{fill:#111}@media screen and (prefers-color-scheme:dark){#f .k{fill:#eee}body{color:red}}@import 'x';@font-face{src:url(x)}@supports (color:red){.k{fill:red}}",
+    ),
+  }));
+  match(
+    dark,
+    /<style>:where\(#c1-1\) #c1-1-f \.k\{fill:#111\}\n@media screen and \(prefers-color-scheme:dark\)\{:where\(#c1-1\) #c1-1-f \.k\{fill:#eee\}\n:where\(#c1-1\) body\{color:red\}\}<\/style>/,
+  );
+  match(dark, /class="sb-figure"/);
+  match(
+    await body(shown({ "image/svg+xml": svg(".k{fill:#111}") })),
+    /class="sb-figure sb-card"/,
+  );
+});
+
+Deno.test("exportHtml() keeps the rules of a style to its output and to harmless looks", async () => {
+  const rules = async (css: string) => {
+    const text = await body(
+      shown({ "text/html": `<style>${css}</style><p>p</p>` }),
+    );
+    return /<style>([\s\S]*?)<\/style>/.exec(text)?.[1] ?? "";
+  };
+  equal(
+    await rules("a,b > c{color:red}"),
+    ":where(#c1-1) a,:where(#c1-1) b > c{color:red}",
+  );
+  for (
+    const css of [
+      "~ *{color:red}",
+      "&{color:red}",
+      "body:has(&){color:red}",
+      "p{position:fixed}",
+      "p{background:url(http://host.invalid/)}",
+      "p{background:u\\72l(http://host.invalid/)}",
+      "p{color:red;}}body{",
+      "@media screen{{p{color:red}}",
+      "p{content:'</style><script>'}",
+    ]
+  ) {
+    const kept = await rules(css);
+    equal(/fixed|url|has|&|^~|host|script/.test(kept), false, css);
+    ok(
+      kept === "" ||
+        kept.split("\n").every((rule) =>
+          rule.startsWith(":where(#c1-1) ") || rule.startsWith("@media")
+        ),
+      kept,
+    );
+  }
+});

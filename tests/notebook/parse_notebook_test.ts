@@ -107,6 +107,13 @@ Deno.test("parseNotebook() warns of lines of which some lack their end, and join
   ]);
 });
 
+Deno.test("parseNotebook() knows the line ends of Python, which cuts there too", async () => {
+  const lines = ["a\u2028", "b\f", "c\x85", "d\r", "e"];
+  const { notebook, warnings } = await parseNotebook(file([code(lines)]), "n");
+  equal(notebook.cells[0].source, lines.join(""));
+  deepEqual(warnings, []);
+});
+
 Deno.test("parseNotebook() keeps bare cells and fills what they lack", async () => {
   const { notebook, warnings } = await readNotebook(
     casePath("D08-bare-cells-and-tags.ipynb"),

@@ -1,0 +1,141 @@
+/**
+ * Notebook to page, here and by `jupyter nbconvert --execute --to html`, both
+ * with Deno's own kernel, side by side in one run. The ratio of the medians is
+ * printed; it is to be at most 0.5.
+ *
+ * Run with `deno run -A tests/benchmarks/notebook_to_html_bench.ts`, or as one
+ * of `deno bench`.
+ *
+ * @module
+ */
+import { fileURLToPath } from "node:url";
+import type { CodeCell, Notebook } from "sagbook/notebook/mod.ts";
+
+const RUNS = 7;
+
+const cell = (source: string, index: number): CodeCell => ({
+  cell_type: "code",
+  id: `c${index}`,
+  metadata: {},
+  source,
+  execution_count: null,
+  outputs: [],
+});
+
+const NOTEBOOK: Notebook = {
+  metadata: {
+    kernelspec: { name: "deno", display_name: "Deno", language: "typescript" },
+    language_info: { name: "typescript" },
+  },
+  cells: [
+    {
+      cell_type: "markdown",
+      id: "m",
+      metadata: {},
+      source:
+        "# Blank 7\n\n$R = \\frac{r^2 + s^2}{2s} + b$\n\n| zone | R / mm |\n|---|---:|\n| centre | 2520 |",
+    },
+    ...[
+      "const r = 60, b = 3;",
+      "const sags = [0.715, 0.716, 0.714];\nsags.map((s) => (r * r + s * s) / (2 * s) + b)",
+      "for (const s of sags) console.log(s);",
+      'await Deno.jupyter.display({ "image/svg+xml": \'<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><circle r="4"/></svg>\' }, { raw: true });',
+      'Deno.jupyter.html`<table><tr><th scope="col">R</th></tr><tr><td>2520</td></tr></table>`',
+    ].map(cell),
+  ],
+};
+
+const median = (values: number[]): number =>
+  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)];
+
+async function seconds(
+  program: string,
+  args: string[],
+  env: Record<string, string>,
+): Promise<number> {
+  const start = performance.now();
+  const { success, stderr } = await new Deno.Command(program, {
+    args,
+    env,
+    stdout: "null",
+    stderr: "piped",
+  }).output();
+  if (!success) throw new Error(new TextDecoder().decode(stderr));
+  return (performance.now() - start) / 1000;
+}
+
+/** Measures both by turns, each in a fresh process, and prints the ratio. */
+async function compare(): Promise<void> {
+  const { writeNotebook } = await import("sagbook/notebook/write_notebook.ts");
+  const folder = await Deno.makeTempDir();
+  const kernels = `${folder}/kernels/deno`;
+  await Deno.mkdir(kernels, { recursive: true });
+  await Deno.writeTextFile(
+    `${kernels}/kernel.json`,
+    JSON.stringify({
+      argv: [
+        Deno.execPath(),
+        "jupyter",
+        "--kernel",
+        "--conn",
+        "{connection_file}",
+      ],
+      display_name: "Deno",
+      language: "typescript",
+    }),
+  );
+  const path = `${folder}/given.ipynb`;
+  await writeNotebook(path, NOTEBOOK);
+  const env = { JUPYTER_PATH: folder };
+  const ours = () =>
+    seconds(Deno.execPath(), [
+      "run",
+      "-A",
+      fileURLToPath(import.meta.resolve("./_notebook_to_html.ts")),
+      path,
+      `${folder}/ours.html`,
+    ], env);
+  const theirs = () =>
+    seconds("jupyter", [
+      "nbconvert",
+      "--execute",
+      "--to",
+      "html",
+      "--output",
+      "theirs.html",
+      path,
+    ], env);
+  await ours();
+  await theirs();
+  const times: [number[], number[]] = [[], []];
+  for (let i = 0; i < RUNS; i++) {
+    times[0].push(await ours());
+    times[1].push(await theirs());
+  }
+  const [own, peer] = times.map(median);
+  const bytes = async (name: string) =>
+    Math.round((await Deno.stat(`${folder}/${name}`)).size / 1000);
+  console.log(
+    `notebook to page, median of ${RUNS}: ours ${
+      own.toFixed(2)
+    } s (${await bytes(
+      "ours.html",
+    )} kB), jupyter nbconvert ${peer.toFixed(2)} s (${await bytes(
+      "theirs.html",
+    )} kB), ratio ${(own / peer).toFixed(2)} (at most 0.5)`,
+  );
+  await Deno.remove(folder, { recursive: true });
+}
+
+if (import.meta.main) await compare();
+else {
+  const { runNotebook } = await import("sagbook/notebook/run_notebook.ts");
+  const { exportHtml } = await import("sagbook/notebook/export_html.ts");
+  const executed = (await runNotebook(NOTEBOOK)).notebook;
+  Deno.bench("runNotebook() of five cells", { n: 20, warmup: 2 }, async () => {
+    await runNotebook(NOTEBOOK);
+  });
+  Deno.bench("exportHtml() of five cells", { n: 20, warmup: 2 }, async () => {
+    await exportHtml(executed);
+  });
+}
