@@ -73,3 +73,18 @@ export function requireLength(
     );
   }
 }
+
+/** Refuses lists that differ in length or hold what is no number. */
+export function requirePoints(
+  x: readonly number[],
+  y: readonly number[],
+  action: string,
+): void {
+  if (x.length !== y.length) {
+    throw new RangeError(
+      `Cannot ${action} as there must be as many values as places: current values are ${y.length} and ${x.length}`,
+    );
+  }
+  requireAllFinite(x, action, "place");
+  requireAllFinite(y, action, "value");
+}

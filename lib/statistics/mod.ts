@@ -129,3 +129,18 @@ export {
   individualsChart,
 } from "./control_chart.ts";
 export { findRuns, type RunsRule, type RunsSignal } from "./runs_rules.ts";
+export {
+  type InversePrediction,
+  invertLine,
+  type LinePrediction,
+  predictLine,
+  type StraightLine,
+} from "./straight_line.ts";
+export { fitLine, type FittedLine, type LineOptions } from "./fit_line.ts";
+export { type DemingLine, fitDemingLine } from "./deming_line.ts";
+export { fitYorkLine, type PointErrors, type YorkLine } from "./york_line.ts";
+export {
+  generalisedLeastSquares,
+  type LeastSquaresCoefficient,
+  type LeastSquaresFit,
+} from "./generalised_least_squares.ts";
