@@ -7,8 +7,13 @@ import { type Millimetres, millimetres } from "../units/length.ts";
 import type { JsonMap } from "./_json_map.ts";
 import type { LengthText } from "./piece_file.ts";
 import type { Problem } from "./problem.ts";
-import { familyOf, splitUnit, UNIT_LIST, unitOfWord } from "./_read_cell.ts";
-import { parseLength } from "../units/parse_length.ts";
+import {
+  familyOf,
+  readLength,
+  splitUnit,
+  UNIT_LIST,
+  unitOfWord,
+} from "./_read_cell.ts";
 
 /** What a length has to be. */
 export type Bound = "above 0" | "0 or more" | "any";
@@ -92,7 +97,11 @@ export class FileLengths {
     const typed = typeof value === "string"
       ? value
       : `${value.value} ${value.unit}`;
-    const read = parseLength(typed, { decimal: "." });
+    const read = readLength(
+      typed,
+      { mark: ".", stated: false },
+      undefined,
+    );
     if (read.kind === "blank") {
       return refuse("this is blank", "write a number and its unit");
     }

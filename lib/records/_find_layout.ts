@@ -147,6 +147,21 @@ function missingColumns(
   return problems;
 }
 
+/** A line with those that follow it inside an open quote, five at most. */
+function withItsBreaks(text: string, from: number, end: number): string {
+  const line = text.slice(from, end);
+  if (!line.includes('"')) return line;
+  let whole = line;
+  for (let more = 0; more < 5; more++) {
+    if (whole.split('"').length % 2 === 1) return whole;
+    const next = text.indexOf("\n", from + whole.length + 1);
+    const stop = next < 0 ? text.length : next;
+    if (stop <= from + whole.length) break;
+    whole = text.slice(from, stop);
+  }
+  return line;
+}
+
 /**
  * Finds delimiter and header by the names in it, never by counting marks.
  *
@@ -166,7 +181,7 @@ export function findLayout(
   let filled = 0;
   for (let line = 1; line <= LINES_SEARCHED && at <= text.length; line++) {
     const end = text.indexOf("\n", at);
-    const typed = text.slice(at, end < 0 ? text.length : end);
+    const typed = withItsBreaks(text, at, end < 0 ? text.length : end);
     at = end < 0 ? text.length + 1 : end + 1;
     const bare = typed.trim();
     if (bare === "" || bare.startsWith("#")) continue;

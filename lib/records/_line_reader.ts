@@ -12,6 +12,7 @@ import { LineFaults } from "./_line_faults.ts";
 import type { LineSource, ReadingCell } from "./_line_source.ts";
 import { PlaceCells, remarkOnPlace } from "./_place_cells.ts";
 import type { Reading } from "./reading.ts";
+import { otherCells } from "./_table_rows.ts";
 import { zeroingKeys } from "./_zeroing_key.ts";
 import { ReadingCells } from "./_reading_cells.ts";
 import { type Cell, type SideCells, sideCells } from "./_side_cells.ts";
@@ -151,7 +152,7 @@ export class LineReader {
     };
     return this.#source.unknown.length === 0
       ? reading
-      : { ...reading, other: this.#other(row) };
+      : { ...reading, other: otherCells(row, this.#source) };
   }
 
   /** Name of the column a reading stands in. */
@@ -246,16 +247,5 @@ export class LineReader {
       message: `${shown.fault.message}; the reading is used without it`,
     });
     return undefined;
-  }
-
-  #other(row: Row): Record<string, string> {
-    const { unknown, headings } = this.#source;
-    return Object.fromEntries(
-      unknown.filter((index) => (row[index] ?? "") !== "")
-        .map((index) => [
-          headings[index].trim() || `column ${index + 1}`,
-          cellOfCsv(row[index]),
-        ]),
-    );
   }
 }

@@ -17,6 +17,7 @@ import {
   unitOfWord,
 } from "./_read_cell.ts";
 import { type Place, resolvePlace } from "./_resolve_place.ts";
+import { SMALLEST_SAG } from "./_suspicions.ts";
 import { parseZoneName } from "./_zone_name.ts";
 
 /** A place on the work, on the flat, or none. */
@@ -159,7 +160,7 @@ export class PlaceCells {
     if (nominal !== undefined) return nominal;
     const feet = effectiveFeet(ring.shape, this.#piece.form);
     const size = Math.abs(sag ?? 0);
-    if (size === 0 || size > feet.circleRadius) return NEARLY_FLAT;
+    if (size < SMALLEST_SAG || size > feet.circleRadius) return NEARLY_FLAT;
     const radius = radiusFromSag(millimetres(size), feet, this.#piece.form);
     this.#radii.set(ring.id, radius);
     return radius;

@@ -24,11 +24,20 @@ export interface FileDecimal {
 /** Nothing is known of the mark. */
 export const MARK_UNKNOWN: FileDecimal = { mark: "unknown", stated: false };
 
+/** No measurement is larger, in any unit: a thousand million. */
+const LARGEST = 1e9;
+
 /** No number or unit that a person types is longer. */
 const LONGEST = 80;
 
 /** The units a message offers. */
 export const UNIT_LIST: string = KNOWN_UNITS;
+
+function sized(read: NumberReading): NumberReading {
+  return read.kind === "number" && Math.abs(read.value) > LARGEST
+    ? { kind: "refused", reason: "it is too large for a measurement" }
+    : read;
+}
 
 /**
  * Reads a number; a lone group of three after a mark is never guessed.
@@ -42,11 +51,13 @@ export function readNumber(typed: string, decimal: FileDecimal): NumberReading {
   }
   if (decimal.mark === "unknown") {
     const asComma = parseNumber(typed, { decimal: "," });
-    return asComma.kind === "ambiguous"
-      ? asComma
-      : parseNumber(typed, { decimal: "." });
+    return sized(
+      asComma.kind === "ambiguous"
+        ? asComma
+        : parseNumber(typed, { decimal: "." }),
+    );
   }
-  const read = parseNumber(typed, { decimal: decimal.mark });
+  const read = sized(parseNumber(typed, { decimal: decimal.mark }));
   return read.kind === "ambiguous" && decimal.stated
     ? { kind: "number", value: read.readings[1], decimals: 0 }
     : read;
@@ -62,16 +73,30 @@ export function readLength(
   defaultUnit: LengthUnitName | undefined,
 ): LengthReading {
   const unit = defaultUnit === undefined ? {} : { defaultUnit };
-  if (typed.length > LONGEST) {
-    return {
-      kind: "refused",
-      part: "number",
-      reason: "it is too long for a number",
-    };
+  const tooLarge = {
+    kind: "refused",
+    part: "number",
+    reason: "it is too large for a measurement",
+  } as const;
+  if (typed.length > LONGEST) return tooLarge;
+  try {
+    const read = decimal.mark === "unknown"
+      ? readUnderBoth(typed, unit)
+      : parseLength(typed, { decimal: decimal.mark, ...unit });
+    return read.kind === "length" && Math.abs(read.value) > LARGEST
+      ? tooLarge
+      : read;
+  } catch (error) {
+    // A number near the largest there is overflows when it becomes mm.
+    if (error instanceof RangeError) return tooLarge;
+    throw error;
   }
-  if (decimal.mark !== "unknown") {
-    return parseLength(typed, { decimal: decimal.mark, ...unit });
-  }
+}
+
+function readUnderBoth(
+  typed: string,
+  unit: { readonly defaultUnit?: LengthUnitName },
+): LengthReading {
   const asComma = parseLength(typed, { decimal: ",", ...unit });
   return asComma.kind === "ambiguous"
     ? asComma

@@ -22,6 +22,23 @@ const NEAR_RING = 0.03;
 /** A sag within this factor of a nominal one raises no suspicion. */
 const PLAUSIBLE = 1.35;
 
+/** A picometre: below it a surface is flat to any gauge, and R overflows. */
+export const SMALLEST_SAG = 1e-9;
+
+/** What a number may have been written down in, with its size. */
+const OTHER_UNITS = {
+  mm: [
+    { name: "inches", factor: INCH },
+    { name: "micrometres", factor: 1e-3 },
+    { name: "thousandths of an inch", factor: INCH / 1000 },
+  ],
+  in: [
+    { name: "millimetres", factor: 1 / INCH },
+    { name: "thousandths of an inch", factor: 1e-3 },
+    { name: "micrometres", factor: 1e-3 / INCH },
+  ],
+} as const;
+
 /** True when a ratio is within a part of a factor. */
 export function near(ratio: number, factor: number, within: number): boolean {
   return Math.abs(ratio / factor - 1) <= within;
@@ -38,7 +55,7 @@ export function radiusOf(
   feet: Feet,
   form: SurfaceForm,
 ): Millimetres | undefined {
-  if (!(sag > 0) || sag > feet.circleRadius) return undefined;
+  if (!(sag >= SMALLEST_SAG) || sag > feet.circleRadius) return undefined;
   return radiusFromSag(millimetres(sag), feet, form);
 }
 
@@ -65,14 +82,13 @@ function nominalSags(
 
 function otherUnit(
   group: SessionGroup,
+  other: { readonly name: string; readonly factor: number },
   unlike: SessionGroup | undefined,
   feet: Feet,
   form: SurfaceForm,
 ): Problem {
   const mean = meanSize(group);
-  const inMillimetres = group.unit === "mm";
-  const asOther = inMillimetres ? mean * INCH : mean / INCH;
-  const name = inMillimetres ? "inches" : "millimetres";
+  const asOther = mean * other.factor;
   const times = unlike === undefined ? 1 : meanSize(unlike) / mean;
   const compared = unlike === undefined
     ? ""
@@ -83,14 +99,29 @@ function otherUnit(
     group,
     "other-unit",
     group.line,
-    `session ${group.session} reads like ${name} written down as ${
-      inMillimetres ? "millimetres" : "inches"
+    `session ${group.session} reads like ${other.name} written down as ${
+      group.unit === "mm" ? "millimetres" : "inches"
     }${compared}: as entered the mean sag is ${mm(mean, 5)} (R ${
       saidRadius(radiusOf(mean, feet, form))
-    }), as ${name} ${mm(asOther, 5)} (R ${
+    }), as ${other.name} ${mm(asOther, 5)} (R ${
       saidRadius(radiusOf(asOther, feet, form))
     })`,
     "say which: write the right unit into the unit column; nothing was changed",
+    group.count,
+  );
+}
+
+function tooDeep(group: SessionGroup, feet: Feet): Problem {
+  return suspicion(
+    group,
+    "impossible-sag",
+    group.line,
+    `the mean of session ${group.session}, ${
+      mm(meanSize(group), 3)
+    }, is more than the foot circle's radius of ${
+      mm(feet.circleRadius, 3)
+    }: no sphere has such a sag under ring ${group.ring.id}`,
+    "check unit and ring; nothing was changed",
     group.count,
   );
 }
@@ -184,14 +215,26 @@ export function unitOrRing(
     nominal !== undefined && sag >= nominal[0] / PLAUSIBLE &&
     sag <= nominal[1] * PLAUSIBLE;
   if (mean === 0 || fits(mean)) return [];
-  const factor = group.unit === "mm" ? INCH : 1 / INCH;
+  const [swapped, ...rest] = OTHER_UNITS[group.unit];
   const unlike = extremes.find((one) =>
     one !== undefined && one !== group &&
-    near(meanSize(one) / mean, factor, NEAR_INCH)
+    near(meanSize(one) / mean, swapped.factor, NEAR_INCH)
   );
-  if (nominal === undefined ? unlike !== undefined : fits(mean * factor)) {
-    return [otherUnit(group, unlike, feet, form)];
+  const other = nominal === undefined
+    ? unlike === undefined ? undefined : swapped
+    : [swapped, ...rest].find(({ factor }) => fits(mean * factor));
+  if (other !== undefined) {
+    return [
+      otherUnit(
+        group,
+        other,
+        other === swapped ? unlike : undefined,
+        feet,
+        form,
+      ),
+    ];
   }
+  if (mean > feet.circleRadius) return [tooDeep(group, feet)];
   const radius = radiusOf(mean, feet, form);
   const wanted = piece.target?.radius ?? piece.startingRadius;
   if (radius === undefined || wanted === undefined) return [];

@@ -4,6 +4,7 @@
  * @module
  */
 import { type TidyColumn, tidyColumn } from "./_column_names.ts";
+import { cellOfCsv } from "./csv_text.ts";
 import type { TableLayout } from "./_find_layout.ts";
 import type { Fault } from "./_line_faults.ts";
 import { unitOfWord } from "./_read_cell.ts";
@@ -102,4 +103,21 @@ export function faultOfRow(
     };
   }
   return undefined;
+}
+
+/** The filled cells of columns that nobody knows, by their headings. */
+export function otherCells(
+  row: Row,
+  table: {
+    readonly unknown: readonly number[];
+    readonly headings: readonly string[];
+  },
+): Record<string, string> {
+  return Object.fromEntries(
+    table.unknown.filter((index) => (row[index] ?? "") !== "")
+      .map((index) => [
+        table.headings[index].trim() || `column ${index + 1}`,
+        cellOfCsv(row[index]),
+      ]),
+  );
 }

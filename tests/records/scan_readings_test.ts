@@ -431,3 +431,31 @@ Deno.test("scanReadings() accounts for every line of mutated hard inputs", async
     { seed: 3, numRuns: 1_000 },
   );
 });
+
+Deno.test("scanReadings() reads a header whose cells hold line breaks", async () => {
+  const found = await scan(
+    'session,zeroing,"zone","reading\n(mm)","note\nof the day"\nS1,1,centre,0.715,dry\n',
+  );
+  deepEqual(sags(found), [0.715]);
+  equal(found.readings[0].line, 4);
+  equal(found.readings[0].other?.["note\nof the day"], "dry");
+});
+
+Deno.test("scanReadings() warns of micrometres taken for millimetres and of a sag no sphere has", async () => {
+  const micro = await scan(`${HEADER}\nS1,1,centre,715,mm\n`);
+  const warning = micro.problems.find((one) => one.severity === "warning");
+  match(
+    warning?.message ?? "",
+    /reads like micrometres .* as micrometres 0\.71500 mm \(R 2520\.840 mm\)/,
+  );
+  const deep = await scan(`${HEADER}\nS1,1,centre,61,mm\n`);
+  deepEqual(deep.of("warning"), ["2 impossible-sag"]);
+});
+
+Deno.test("scanReadings() refuses numbers past any measurement without overflowing", async () => {
+  const found = await scan(
+    "session,zeroing,zone,offset,reading,unit\nS1,1,centre,,1e308,m\nS1,1,,1e308 m,0.715,mm\nS1,1,centre,,1e-320,mm\n",
+  );
+  deepEqual(found.of("refused"), ["2 not-a-number", "3 no-place"]);
+  equal(found.account.used, 1);
+});

@@ -1,0 +1,64 @@
+import { deepEqual, equal } from "node:assert/strict";
+import fc from "fast-check";
+import { readWorkLog, WORK_LOG_HEADER } from "sagbook/records/work_log.ts";
+
+Deno.test("readWorkLog() reads every column, in the user's own spelling", async () => {
+  const { entries, lines } = await readWorkLog(
+    "Date;Abrasive;Minutes;Wets;Position;Stroke;Session;Thickness Centre;Thickness_edge;Pits;Notes\n2031-05-17;80 grit;45;12;Mirror on top;third;S1;24,5 mm;25,1;centre;=wet\n",
+    "worklog.csv",
+    "mm",
+  );
+  deepEqual(lines, { read: 1, used: 1, reported: 0 });
+  deepEqual(entries[0], {
+    line: 2,
+    date: "2031-05-17",
+    grade: "80 grit",
+    minutes: 45,
+    wets: 12,
+    position: "mirror on top",
+    stroke: "third",
+    session: "S1",
+    thicknessCentre: 24.5,
+    thicknessEdge: 25.1,
+    pits: "centre",
+    note: "=wet",
+  });
+});
+
+Deno.test("readWorkLog() reports a line it cannot read, with the likely word", async () => {
+  const { entries, lines, problems } = await readWorkLog(
+    "date,wets,position,pits,thickness_edge\n2031-05-17,-1,mirror on top,,\n17.5.2031,,,,\n,,mirror on topp,,\n,,,cntre,\n,3,,,25\n,3,tool on top,none,\n",
+    "worklog.csv",
+  );
+  deepEqual(problems.map((one) => `${one.line} ${one.code}`), [
+    "2 not-a-number",
+    "3 not-a-date",
+    "4 unknown-word",
+    "5 unknown-word",
+    "6 not-a-length",
+  ]);
+  equal(problems[2].mend, "did you mean mirror on top?");
+  equal(problems[3].mend, "did you mean centre?");
+  equal(entries.length, 1);
+  deepEqual(lines, { read: 6, used: 1, reported: 5 });
+});
+
+Deno.test("readWorkLog() reads a header alone and an empty file as no work", async () => {
+  for (const text of ["", `${WORK_LOG_HEADER.join(",")}\n`]) {
+    const { entries, problems } = await readWorkLog(text, "worklog.csv");
+    deepEqual([entries, problems], [[], []]);
+  }
+});
+
+Deno.test("readWorkLog() reads used plus reported whatever it is given", async () => {
+  await fc.assert(
+    fc.asyncProperty(fc.uint8Array({ maxLength: 300 }), async (bytes) => {
+      const head = new TextEncoder().encode("date,wets,note\n");
+      const all = new Uint8Array([...head, ...bytes]);
+      const { entries, lines } = await readWorkLog(all, "worklog.csv", "mm");
+      equal(lines.read, lines.used + lines.reported);
+      equal(entries.length, lines.used);
+    }),
+    { seed: 19, numRuns: 300 },
+  );
+});

@@ -1,0 +1,124 @@
+import { deepEqual, equal, match, ok } from "node:assert/strict";
+import { check } from "../../lib/tasks/check.ts";
+import { runTask } from "./_run_task.ts";
+
+const PIECE =
+  '{ "name": "blank 7", "form": "concave", "diameter": "210 mm", "bevel": "1.5 mm" }';
+const BENCH =
+  '{ "gauge": { "unit": "mm", "display_step": "0.001 mm", "scale_uncertainty": 0 }, "rings": [{ "id": "A", "radius": "60 mm", "ball_radius": "3 mm", "radius_uncertainty": "0.02 mm" }] }';
+
+async function folderOf(files: Record<string, string>): Promise<string> {
+  const path = await Deno.makeTempDir();
+  const all = { "piece.json": PIECE, "bench.json": BENCH, ...files };
+  for (const [name, text] of Object.entries(all)) {
+    await Deno.writeTextFile(`${path}/${name}`, text);
+  }
+  return path;
+}
+
+/** Runs the task in this process, its words caught. */
+async function said(args: readonly string[]) {
+  const { log, error } = console;
+  const out: string[] = [];
+  const err: string[] = [];
+  console.log = (text: string) => out.push(text);
+  console.error = (text: string) => err.push(text);
+  try {
+    return {
+      code: await check(args),
+      out: out.join("\n"),
+      err: err.join("\n"),
+    };
+  } finally {
+    Object.assign(console, { log, error });
+  }
+}
+
+Deno.test("check() says what a usable folder holds and ends with 0", async () => {
+  const path = await folderOf({
+    "readings.csv": "session,zeroing,zone,reading\nS1,1,centre,0.715\n",
+    "worklog.csv": "date,wets\n2031-05-17,12\n",
+  });
+  const { code, out } = await said([path]);
+  equal(code, 0);
+  match(out, /piece: blank 7, concave, 210 mm across, no target/);
+  match(out, /readings\.csv: 1 read, 1 used, 0 refused/);
+  match(out, /worklog\.csv: 1 read, 1 used, 0 refused/);
+  ok(out.endsWith(`${path} can be used.`));
+  await Deno.remove(path, { recursive: true });
+});
+
+Deno.test("check() passes a folder without readings, with a note", async () => {
+  const path = await folderOf({});
+  const { code, out } = await said([path]);
+  equal(code, 0);
+  match(out, /note: .*the folder holds no readings yet/);
+  await Deno.remove(path, { recursive: true });
+});
+
+Deno.test("check() tells every refusal of every file at once and ends with 1", async () => {
+  const path = await folderOf({
+    "readings.csv":
+      "session,zeroing,zone,reading\nS1,1,centre,0.715\nS1,1,centre,n/a\nS1,,edge,0.7\n",
+    "worklog.csv": "date,wets\nyesterday,12\n",
+  });
+  const { code, out } = await said([path]);
+  equal(code, 1);
+  match(out, /readings\.csv, line 3, column reading: .*“n\/a”/);
+  match(out, /readings\.csv, line 4, column zeroing/);
+  match(out, /worklog\.csv, line 2, column date/);
+  ok(out.endsWith(`${path}: 3 things refused; the rest can be used.`));
+  await Deno.remove(path, { recursive: true });
+});
+
+Deno.test("check() tells faults of piece and bench together", async () => {
+  const path = await folderOf({
+    "piece.json": '{ "name": "x", "form": "concave",\n "diameter": 210 }',
+    "bench.json": '{ "gauge": {}, "rings": [] }',
+  });
+  const { code, out } = await said([path]);
+  equal(code, 1);
+  match(out, /piece\.json, line 2, column diameter/);
+  match(out, /bench\.json, line 1, column rings/);
+  ok(out.endsWith(`${path} cannot be used: 2 things to mend.`));
+  await Deno.remove(path, { recursive: true });
+});
+
+Deno.test("check() gives scripts one JSON document", async () => {
+  const path = await folderOf({
+    "readings.csv": "session,zeroing,zone,reading\nS1,1,centre,x\n",
+  });
+  const { code, out } = await said([path, "/no/such", "--json"]);
+  equal(code, 1);
+  const [first, second] = JSON.parse(out);
+  deepEqual(
+    [first.folder, first.usable, first.files[0].reported],
+    [path, false, 1],
+  );
+  equal(second.problems[0].code, "no-folder");
+  await Deno.remove(path, { recursive: true });
+});
+
+Deno.test("check() ends with 2 on a wrong call, and shows how to call it", async () => {
+  for (const args of [[], ["--colour"]]) {
+    const { code, out, err } = await said(args);
+    equal(code, 2);
+    equal(out, "");
+    match(err, /deno task check FOLDER/);
+  }
+});
+
+Deno.test("check() shows no stack for a file, a missing folder and folders in place of files", async () => {
+  const path = await folderOf({});
+  await Deno.remove(`${path}/piece.json`);
+  await Deno.mkdir(`${path}/piece.json`);
+  await Deno.mkdir(`${path}/readings.csv`);
+  const run = await runTask("check", [path, `${path}/bench.json`, "/no/such"]);
+  equal(run.code, 1);
+  equal(run.err, "");
+  match(run.out, /piece\.json: this is a folder, not a file/);
+  match(run.out, /bench\.json: this is a file, not a folder/);
+  match(run.out, /\/no\/such: there is no such folder/);
+  ok(!/\bat .*\.ts:\d+/.test(run.out));
+  await Deno.remove(path, { recursive: true });
+});

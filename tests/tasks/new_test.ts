@@ -1,0 +1,182 @@
+import { deepEqual, equal, match, ok } from "node:assert/strict";
+import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
+import { newFolder } from "../../lib/tasks/new.ts";
+import { runTask } from "./_run_task.ts";
+
+/** Runs the task in this process, its words caught. */
+async function said(
+  args: readonly string[],
+  ask?: (question: string) => string | null,
+) {
+  const { log, error } = console;
+  const out: string[] = [];
+  const err: string[] = [];
+  console.log = (text: string) => out.push(text);
+  console.error = (text: string) => err.push(text);
+  try {
+    const code = await newFolder(args, ask);
+    return { code, out: out.join("\n"), err: err.join("\n") };
+  } finally {
+    Object.assign(console, { log, error });
+  }
+}
+
+async function inTemp(use: (path: string) => Promise<void>): Promise<void> {
+  const path = await Deno.makeTempDir();
+  try {
+    await use(path);
+  } finally {
+    await Deno.remove(path, { recursive: true });
+  }
+}
+
+Deno.test("newFolder() makes from flags what the check passes", async () => {
+  await inTemp(async (path) => {
+    const made = await runTask("new", [
+      `${path}/blank`,
+      ...["--name", "blank 9", "--diameter", "300", "--form", "concave"],
+      ...["--glass", "borosilicate", "--focal-ratio", "5", "--unit", "mm"],
+    ]);
+    equal(made.code, 0, made.err);
+    const checked = await runTask("check", [`${path}/blank`]);
+    equal(checked.code, 0, checked.out);
+    const { piece, bench, problems } = await readPieceFolder(`${path}/blank`);
+    deepEqual(
+      [piece.name, piece.diameter, piece.target?.radius, piece.glass],
+      ["blank 9", 300, 3000, "borosilicate"],
+    );
+    equal(bench.rings.length, 1);
+    // A ring that nobody measured says so for as long as it stands.
+    deepEqual(
+      problems.filter((one) => one.severity === "warning")
+        .map((one) => one.code),
+      ["ring-not-measured"],
+    );
+  });
+});
+
+Deno.test("newFolder() takes a measured ring, inches and a shared bench", async () => {
+  await inTemp(async (path) => {
+    const one = await said([
+      `${path}/one`,
+      ...["--diameter=11 13/16 in", "--form=convex", "--unit=in"],
+      ...["--radius=120", "--ring-radius=2.362", "--ball-diameter=1/4 in"],
+      ...["--display-step=0.00005", "--bevel=0.05", "--counts-up-on=convex"],
+    ]);
+    equal(one.code, 0, one.err);
+    const { piece, bench, problems } = await readPieceFolder(`${path}/one`);
+    deepEqual([piece.unit, piece.target?.radius], ["in", 3048]);
+    equal(piece.name, "one");
+    equal(bench.gauge.countsUpOn, "convex");
+    deepEqual(problems.filter((p) => p.severity === "warning"), []);
+    const two = await said([
+      `${path}/two`,
+      ...["--diameter=200", "--form=concave", "--bench=../one/bench.json"],
+    ]);
+    equal(two.code, 0, two.err);
+    ok(
+      ![...Deno.readDirSync(`${path}/two`)].some((entry) =>
+        entry.name === "bench.json"
+      ),
+    );
+    equal((await readPieceFolder(`${path}/two`)).bench.rings[0].id, "A");
+  });
+});
+
+Deno.test("newFolder() asks at the terminal, and again when an answer cannot be used", async () => {
+  await inTemp(async (path) => {
+    const answers: Record<string, string[]> = {
+      "Unit": ["mm"],
+      "A bench file": [""],
+      "Name": ["blank 4"],
+      "Does the surface": ["hollow", "concave"],
+      "Diameter of": ["6"],
+      "Diameter": ["wide", "1,430", "250"],
+      "Width": ["1.5"],
+      "Edge": [""],
+      "Glass": [""],
+      "Is the target": ["focal-ratio"],
+      "Focal ratio": ["f/6"],
+      "Radius of the circle": ["50"],
+      "Step": ["0.001"],
+      "On which": ["concave"],
+    };
+    const asked: string[] = [];
+    const { code, out } = await said([`${path}/four`], (question) => {
+      asked.push(question);
+      const key = Object.keys(answers).find((one) => question.startsWith(one));
+      return answers[key ?? ""]?.shift() ?? null;
+    });
+    equal(code, 0);
+    match(out, /answer concave or convex/);
+    match(out, /it can be read as 1\.43 or 1430 mm/);
+    ok(asked.length >= 14);
+    const { piece, bench } = await readPieceFolder(`${path}/four`);
+    deepEqual([piece.name, piece.target?.radius, piece.bevel], [
+      "blank 4",
+      3000,
+      1.5,
+    ]);
+    equal(
+      bench.rings[0].shape.kind === "balls" && bench.rings[0].shape.ballRadius,
+      3,
+    );
+  });
+});
+
+Deno.test("newFolder() overwrites nothing", async () => {
+  await inTemp(async (path) => {
+    await Deno.writeTextFile(`${path}/piece.json`, "mine");
+    const { code, err } = await said([path, "--diameter=3", "--form=concave"]);
+    equal(code, 1);
+    match(err, /holds piece\.json already; nothing was overwritten/);
+    equal(await Deno.readTextFile(`${path}/piece.json`), "mine");
+    deepEqual([...Deno.readDirSync(path)].length, 1);
+  });
+});
+
+Deno.test("newFolder() takes back what it made when it cannot make all", async () => {
+  await inTemp(async (path) => {
+    // The last files cannot be made where a file stands for their folder.
+    await Deno.writeTextFile(`${path}/schemas`, "mine");
+    const { code, err } = await said([
+      path,
+      "--diameter=300",
+      "--form=concave",
+    ]);
+    equal(code, 1);
+    match(err, /a part of its path is a file|holds files already/);
+    deepEqual([...Deno.readDirSync(path)].map((one) => one.name), ["schemas"]);
+  });
+});
+
+Deno.test("newFolder() ends with 2 where flags are wrong, missing or two", async () => {
+  await inTemp(async (path) => {
+    const wrong: [string[], RegExp][] = [
+      [[], /Name one folder/],
+      [[`${path}/x`], /--form is missing/],
+      [[`${path}/x`, "--form=concave"], /--diameter is missing/],
+      [[`${path}/x`, "--form=flat", "--diameter=3"], /--form “flat”/],
+      [
+        [`${path}/x`, "--form=concave", "--diameter=wide"],
+        /--diameter “wide” cannot be used/,
+      ],
+      [
+        [
+          `${path}/x`,
+          "--form=concave",
+          "--diameter=300",
+          "--radius=3000",
+          "--focal-ratio=5",
+        ],
+        /Give one of --radius and --focal-ratio/,
+      ],
+    ];
+    for (const [args, words] of wrong) {
+      const { code, err } = await said(args);
+      equal(code, 2);
+      match(err, words);
+    }
+    deepEqual([...Deno.readDirSync(path)], []);
+  });
+});
