@@ -10,7 +10,7 @@ import { type Drawn, finishPage, WIDTH } from "./_page.ts";
 import { EDGE } from "./_panel.ts";
 import { type PlotScale, scaleKey } from "./_scale_key.ts";
 import { textWidth, wrapText } from "./_text_width.ts";
-import { ID } from "./_theme.ts";
+import { ID, ink, SERIES } from "./_theme.ts";
 
 interface PlotElement extends DomNode {
   scale(name: string): PlotScale | undefined;
@@ -27,6 +27,14 @@ function withoutLegend(scale: unknown): { wanted: boolean; scale: unknown } {
   return { wanted: legend !== undefined && legend !== false, scale: rest };
 }
 
+/** Few classes without colours of the user's own get ours, fit for dark pages. */
+function takesOurColors(scale: PlotScale | undefined, given: unknown): boolean {
+  if (scale === undefined || scale.domain.length > SERIES.length) return false;
+  const asked = ["range", "scheme", "interpolate", "unknown"]
+    .some((name) => name in Object(given));
+  return ["ordinal", "categorical"].includes(scale.type) && !asked;
+}
+
 function numberIn(element: DomNode, name: string, otherwise: number): number {
   const value = Number(element.getAttribute?.(name) ?? NaN);
   return Number.isFinite(value) ? value : otherwise;
@@ -40,16 +48,25 @@ export async function drawCellPlot(options: CellFigureOptions): Promise<Drawn> {
     [name, withoutLegend(rest[name])] as const
   );
   const wanted = new Set(scales.flatMap(([name, s]) => s.wanted ? [name] : []));
-  const plot = Plot.plot(
-    {
-      width: WIDTH,
-      marginLeft: 56,
-      marginBottom: 44,
-      ...rest,
-      ...Object.fromEntries(scales.map(([name, { scale }]) => [name, scale])),
-      document,
-    } as unknown as Parameters<typeof Plot.plot>[0],
-  ) as unknown as PlotElement;
+  const given = Object.fromEntries(scales.map(([name, s]) => [name, s.scale]));
+  const draw = (more: object) =>
+    Plot.plot(
+      {
+        width: WIDTH,
+        marginLeft: 64,
+        marginRight: 28,
+        marginBottom: 44,
+        ...rest,
+        ...given,
+        ...more,
+        document,
+      } as unknown as Parameters<typeof Plot.plot>[0],
+    ) as unknown as PlotElement;
+  let plot = draw({});
+  if (takesOurColors(plot.scale("color"), given.color)) {
+    const range = SERIES.map((role) => ink(role));
+    plot = draw({ color: { ...given.color as object, range } });
+  }
   const width = numberIn(plot, "width", WIDTH);
   const room = width - 2 * EDGE;
   const parts: string[] = [];

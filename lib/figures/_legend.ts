@@ -14,7 +14,7 @@ import {
   shapePath,
 } from "./_symbols.ts";
 import { fitText, textWidth } from "./_text_width.ts";
-import { type Role, standIn } from "./_theme.ts";
+import { type Role, roleOf, standIn } from "./_theme.ts";
 
 /** One entry of a key. */
 export interface KeyItem {
@@ -53,6 +53,14 @@ export function paint(property: "fill" | "stroke", role: Role): string {
   return `class="${property[0]}-${role}" ${property}="${standIn(role)}"`;
 }
 
+/** The same for a colour that may be one of the user's own. */
+function paintOf(property: "fill" | "stroke", color: string): string {
+  const role = roleOf(color);
+  return role === undefined
+    ? `${property}="${escapeAttribute(color)}"`
+    : paint(property, role);
+}
+
 function two(fill: Role | undefined, stroke: Role | undefined): string {
   const names = [
     ...(fill === undefined ? [] : [`f-${fill}`]),
@@ -83,15 +91,15 @@ function sampleSvg({ sample }: KeyItem, x: number, y: number): string {
         sample.dash === undefined ? "" : ` stroke-dasharray="${sample.dash}"`
       }></rect>`;
     case "swatch":
-      return `<rect x="${x}" y="${y - 7}" width="20" height="14" fill="${
-        escapeAttribute(sample.color)
-      }"></rect>`;
+      return `<rect x="${x}" y="${y - 7}" width="20" height="14" ${
+        paintOf("fill", sample.color)
+      }></rect>`;
     case "drawing":
       return `<path d="${
         drawingPath(sample.drawing, middle, y, 64)
-      }" fill="none" stroke="${
-        escapeAttribute(sample.color)
-      }" stroke-width="1.8"></path>`;
+      }" fill="none" ${
+        paintOf("stroke", sample.color)
+      } stroke-width="1.8"></path>`;
     case "interval":
       return `<path d="M${x},${y}h20M${x},${y - 4}v8M${x + 20},${
         y - 4

@@ -113,7 +113,7 @@ export async function controlChartFigure(
         least: 1,
         signs: lower !== undefined,
         count: i === 0 ? 5 : 3,
-        fromZero: lower === undefined && Math.min(...values) >= 0,
+        fromZero: lower === undefined && values.every((v) => v >= 0),
       }),
       marks: (Plot) => [
         Plot.ruleY([centre * k], { stroke: ink("bandEdge"), strokeWidth: 1.8 }),

@@ -113,7 +113,7 @@ export async function densityFigure(
     const y = share / ((high - low) * k);
     return [{ x: low * k, y }, { x: high * k, y }];
   });
-  const top = Math.max(...outline.map(({ y }) => y)) || 1;
+  const top = outline.reduce((most, { y }) => Math.max(most, y), 0) || 1;
   const x = axisAround(
     [bins[0].low, bins.at(-1)!.high, ends.low, ends.high, value]
       .concat(firstOrder ? [firstOrder.low, firstOrder.high] : [])

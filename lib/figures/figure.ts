@@ -120,7 +120,8 @@ export function svgFigure(
  *
  * Title, caption and legends (`color: { legend: true }`, also of a continuous
  * scale, in five steps) become part of the drawing, so that the root is always
- * an SVG. Legends of radius and opacity are not drawn.
+ * an SVG. Legends of radius and opacity are not drawn. Up to four classes get
+ * colours that suit light and dark pages, unless the cell names its own.
  *
  * @param options Title, description, marks, and what else Observable Plot's
  * `plot` takes.

@@ -3,6 +3,8 @@
  *
  * @module
  */
+import * as Plot from "@observablehq/plot";
+import { figure } from "sagbook/figures/figure.ts";
 import { planFigure } from "sagbook/figures/plan_figure.ts";
 import { profileFigure } from "sagbook/figures/profile_figure.ts";
 import { readingsFigure } from "sagbook/figures/readings_figure.ts";
@@ -213,6 +215,29 @@ export const samples: readonly Sample[] = [
         halfDiameter: 100,
         seenTo: 100,
       }, { unit: "in" }),
+  },
+  {
+    name: "cell-legend",
+    draw: () =>
+      figure({
+        title: "A plot of the user's own",
+        description: "Invented sags of three zones in ten sets.",
+        subtitle: "Ten invented sets",
+        caption: "Each dot is one reading; 0.600 < 0.601.",
+        color: { legend: true },
+        symbol: { legend: true },
+        x: { label: "set" },
+        y: { label: "sag (mm)", grid: true },
+        marks: [
+          Plot.dot(session(10, 0.001).filter(({ on }) => on === "work"), {
+            x: (reading: { set: string }) => Number(reading.set),
+            y: "sag",
+            stroke: "zone",
+            symbol: "zone",
+            clip: true,
+          }),
+        ],
+      }),
   },
   ...studySamples,
   ...historySamples,

@@ -1,6 +1,7 @@
 import { deepEqual, equal, ok } from "node:assert/strict";
 import { chromium } from "playwright-core";
 import { hardSamples } from "./_hard_samples.ts";
+import { textWidth } from "../../lib/figures/_text_width.ts";
 import { samples } from "./_samples.ts";
 
 const BROWSER = "/usr/bin/chromium";
@@ -79,6 +80,79 @@ Deno.test({
           }
         }
         await page.close();
+      }
+    } finally {
+      await browser.close();
+    }
+  },
+});
+
+Deno.test({
+  name:
+    "figures: one SVG is light on a light page and on paper, dark on a dark page, and as the page says",
+  ignore: !(await isThere(BROWSER)),
+  sanitizeOps: false,
+  sanitizeResources: false,
+  async fn() {
+    const { svg } = await samples[0].draw();
+    const browser = await chromium.launch({
+      executablePath: BROWSER,
+      args: ["--no-sandbox"],
+    });
+    try {
+      const page = await browser.newPage();
+      const colors = async () =>
+        await page.evaluate(`["rect.f-paper", "text.f-ink"].map((name) =>
+            getComputedStyle(document.querySelector("svg " + name)).fill)`);
+      await page.setContent(`<!doctype html><body>${svg}`);
+      const light = ["rgb(255, 255, 255)", "rgb(28, 35, 43)"];
+      const dark = ["rgb(21, 25, 30)", "rgb(232, 236, 240)"];
+      await page.emulateMedia({ colorScheme: "light", media: "screen" });
+      deepEqual(await colors(), light);
+      await page.emulateMedia({ colorScheme: "dark", media: "screen" });
+      deepEqual(await colors(), dark);
+      await page.emulateMedia({ colorScheme: "dark", media: "print" });
+      deepEqual(await colors(), light);
+      await page.setContent(
+        `<!doctype html><style>body{--figure-paper:#102030}</style>${svg}`,
+      );
+      deepEqual((await colors() as string[])[0], "rgb(16, 32, 48)");
+    } finally {
+      await browser.close();
+    }
+  },
+});
+
+Deno.test({
+  name: "textWidth() is at least the width in a browser, for every usual face",
+  ignore: !(await isThere(BROWSER)),
+  sanitizeOps: false,
+  sanitizeResources: false,
+  async fn() {
+    const browser = await chromium.launch({
+      executablePath: BROWSER,
+      args: ["--no-sandbox"],
+    });
+    try {
+      const page = await browser.newPage();
+      const texts = [
+        "Sag less sag at centre (µm)",
+        "−12.345 to +67.890 mm, ±1.5 σ",
+        "the quick brown fox jumps over the lazy dog",
+        "THE QUICK BROWN FOX JUMPS OVER THE LAZY DOG",
+        "100 % · 15 µm aluminium oxide × 2 – 3 °C …",
+      ];
+      const measured = await page.evaluate(`((texts) => {
+        const pen = document.createElement("canvas").getContext("2d");
+        return ["DejaVu Sans", "Liberation Sans", "system-ui, sans-serif"]
+          .flatMap((face) => ["", "600 "].flatMap((weight) => texts.map((text) => {
+            pen.font = weight + "100px " + face;
+            return [text, weight !== "", pen.measureText(text).width];
+          })));
+      })(${JSON.stringify(texts)})`) as [string, boolean, number][];
+      for (const [text, bold, width] of measured) {
+        const estimate = textWidth(text, 100, bold);
+        ok(estimate >= width - 0.5, `${text}: ${estimate} < ${width}`);
       }
     } finally {
       await browser.close();

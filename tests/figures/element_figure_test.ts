@@ -7,28 +7,30 @@ import { elementFigure } from "sagbook/figures/element_figure.ts";
 const { document } = parseHTML(
   "<!doctype html><html><body></body></html>",
 ) as unknown as { document: never };
-const data = [
-  { set: 1, sag: 0.715, zone: "centre" },
-  { set: 1, sag: 0.712, zone: "edge" },
-];
-const marks = [
-  Plot.dot(data, { x: "set", y: "sag", stroke: "zone", clip: true }),
-];
+/** The cell of the case, run as it stands but for its import and exports. */
+const cell = await Deno.readTextFile(
+  new URL("../cases/E01-legend-figure.cell.txt", import.meta.url),
+);
+const body = cell.replace(/^import .*$/m, "").replaceAll("export ", "");
+const made = new Function(
+  "Plot",
+  "document",
+  `${body}\nreturn { bare, legend, caption };`,
+)(Plot, document) as Record<"bare" | "legend" | "caption", unknown>;
+
 const labels = { title: "Two zones", description: "Two dots." };
 const formsOf = async (element: unknown) =>
   await elementFigure(element, labels)[jupyterDisplay]();
 
 Deno.test("elementFigure() calls a bare plot an image", async () => {
-  const forms = await formsOf(Plot.plot({ document, marks }));
+  const forms = await formsOf(made.bare);
   deepEqual(Object.keys(forms), ["image/svg+xml", "text/plain"]);
   match(String(forms["image/svg+xml"]), /^<svg .*<\/svg>$/s);
   equal(forms["text/plain"], "Two zones. Two dots.");
 });
 
 Deno.test("elementFigure() keeps the legend of a plot, as HTML", async () => {
-  const forms = await formsOf(
-    Plot.plot({ document, color: { legend: true }, marks }),
-  );
+  const forms = await formsOf(made.legend);
   deepEqual(Object.keys(forms), ["text/html", "text/plain"]);
   const html = String(forms["text/html"]);
   equal(
@@ -42,7 +44,7 @@ Deno.test("elementFigure() keeps the legend of a plot, as HTML", async () => {
 });
 
 Deno.test("elementFigure() keeps the caption of a plot, escaped", async () => {
-  const forms = await formsOf(Plot.plot({ document, caption: "a < b", marks }));
+  const forms = await formsOf(made.caption);
   ok(String(forms["text/html"]).includes("<figcaption>a &lt; b</figcaption>"));
   ok(!("image/svg+xml" in forms));
 });

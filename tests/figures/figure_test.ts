@@ -46,6 +46,20 @@ Deno.test("figure() gives a continuous colour scale five steps in its legend", a
   ]);
 });
 
+Deno.test("figure() colours up to four classes for light and dark, and leaves the user's colours alone", async () => {
+  const marks = [Plot.dot(data, { x: "set", y: "sag", stroke: "zone" })];
+  const ours = await figure({ ...words, color: { legend: true }, marks });
+  equal(ours.svg.match(/class="s-(first|second)"/g)?.length, 2);
+  equal(ours.svg.match(/class="f-(first|second)"/g)?.length, 2, "the key");
+  const theirs = await figure({
+    ...words,
+    color: { legend: true, range: ["#123456", "#654321"] },
+    marks,
+  });
+  ok(!/class="[fs]-(first|second)"/.test(theirs.svg));
+  equal(theirs.svg.match(/fill="#123456"/g)?.length, 1);
+});
+
 Deno.test("figure() is the same text when drawn twice, and names its parts by its content", async () => {
   const draw = (sag: number) =>
     figure({ ...words, marks: [Plot.dot([[1, sag]], { clip: true })] });

@@ -1,0 +1,48 @@
+import { match, ok, rejects } from "node:assert/strict";
+import { rateFigure } from "sagbook/figures/rate_figure.ts";
+import { textsOf } from "./_picture.ts";
+
+Deno.test("rateFigure() says which work went away from the target and greys that side only then", async () => {
+  const good = { label: "80", rate: 0.004 };
+  const bad = { label: "120", rate: -0.002, expected: 0.003 };
+  const figure = await rateFigure({ workUnit: "wet", stretches: [good, bad] });
+  match(figure.description, /80 4 µm; 120 −2 µm \(away from the target\)/);
+  ok(
+    textsOf(figure).includes("away from the target") &&
+      textsOf(figure).includes("expected"),
+  );
+  ok(
+    !textsOf(
+      await rateFigure({
+        workUnit: "wet",
+        stretches: [good, { ...good, label: "b", rate: 0.001 }],
+      }),
+    ).includes("expected"),
+  );
+});
+
+Deno.test("rateFigure() names the unit of work once on its axis", async () => {
+  const texts = textsOf(
+    await rateFigure({
+      workUnit: "minute",
+      stretches: [{ label: "80", rate: 0.004 }],
+    }),
+  );
+  ok(texts.includes("Change of sag for one minute (µm)"));
+});
+
+Deno.test("rateFigure() refuses no work and a rate that is no number", async () => {
+  await rejects(rateFigure({ workUnit: "wet", stretches: [] }), {
+    name: "RangeError",
+    message:
+      "Cannot draw the rates as there must be at least one stretch of work: current value is 0 of them",
+  });
+  await rejects(
+    rateFigure({ workUnit: "wet", stretches: [{ label: "80", rate: NaN }] }),
+    {
+      name: "RangeError",
+      message:
+        "Cannot draw the rates as the rate of 80 must be a finite number: current value is NaN mm",
+    },
+  );
+});
