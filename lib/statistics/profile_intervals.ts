@@ -4,7 +4,7 @@
  *
  * @module
  */
-import { findRoot } from "./_find_root.ts";
+import { findRoot } from "../numerics/root.ts";
 import { requireProbability } from "./_guards.ts";
 import { findHighest } from "./_highest_likelihood.ts";
 import { identify } from "./_identifiability.ts";
@@ -234,7 +234,9 @@ export function profileCoefficients(
     const end = (side: 1 | -1) => {
       let reach = allowed * error;
       while (excess(estimate + side * reach) < 0) reach *= 2;
-      return findRoot(excess, estimate, estimate + side * reach, 1e-9);
+      return findRoot(excess, estimate, estimate + side * reach, {
+        tolerance: 1e-9 * reach,
+      });
     };
     intervals.push({
       name,

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { findRoot } from "./_find_root.ts";
+import { findRoot } from "../numerics/root.ts";
 import { integrate } from "./_gauss_legendre.ts";
 import { requireDegreesOfFreedom, requireProbability } from "./_guards.ts";
 import { complementaryErrorFunction, logGamma } from "./_special_functions.ts";
@@ -142,7 +142,7 @@ export function studentizedRangeQuantile(
   const sign = tail === "lower" ? 1 : -1;
   let [low, high] = [0, 4];
   while (excess(high) * sign < 0 && high < 1e12) [low, high] = [high, 2 * high];
-  return findRoot(excess, low, high, 1e-12);
+  return findRoot(excess, low, high, { tolerance: 1e-12 * high });
 }
 
 /** Averages the probability of the range over the standard error's spread. */
