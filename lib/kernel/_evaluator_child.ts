@@ -42,7 +42,9 @@ export class EvaluatorChild {
     let kernel: RunningKernel | undefined;
     try {
       broker = limits &&
-        await PermissionBroker.start(withOwnNeeds(limits, workspace, "any"));
+        await PermissionBroker.start(
+          withOwnNeeds(limits, workspace, "any", folder),
+        );
       kernel = await startKernel(
         [Deno.execPath(), "jupyter", "--kernel", "--conn", "{connection_file}"],
         {

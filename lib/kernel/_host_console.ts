@@ -54,6 +54,25 @@ export class HostConsole {
     }
   }
 
+  /** Takes the place of the process's own streams as well. */
+  installStreams(): void {
+    for (const name of ["stdout", "stderr"] as const) {
+      const decoder = new TextDecoder();
+      const writeSync = (bytes: Uint8Array) => {
+        this.write(name, decoder.decode(bytes, { stream: true }));
+        return bytes.length;
+      };
+      const write = (bytes: Uint8Array) => Promise.resolve(writeSync(bytes));
+      const writable = () =>
+        new WritableStream<Uint8Array>({ write: (bytes) => void write(bytes) });
+      Object.assign(Deno[name], { writeSync, write });
+      Object.defineProperty(Deno[name], "writable", {
+        get: writable,
+        configurable: true,
+      });
+    }
+  }
+
   /** Takes printed text. */
   write(name: "stdout" | "stderr", text: string): void {
     const cell = runningCell.getStore()?.id;

@@ -16,6 +16,7 @@ import {
 } from "./_host_cell.ts";
 import { HostConsole } from "./_host_console.ts";
 import { describeThrown } from "./_host_errors.ts";
+import { guardTimers } from "./_host_timers.ts";
 import { HostLink } from "./_host_link.ts";
 import {
   CELL_KEY,
@@ -32,6 +33,9 @@ type CellFunction = (helpers: Helpers) => Promise<unknown>;
 
 /** Time in ms that a stopped cell has for its own `finally` blocks. */
 const TIDY_LIMIT = 40;
+
+/** Time in ms for the last output of a process that ends itself. */
+const LAST_WORDS = 50;
 
 /** Starts the host; resolves once the kernel hears it. */
 export async function startHost(options: HostOptions): Promise<void> {
@@ -164,6 +168,12 @@ export async function startHost(options: HostOptions): Promise<void> {
   });
   link.watch();
   screen.install();
+  screen.installStreams();
+  globalThis.addEventListener("unload", () => {
+    screen.flush();
+    // The last words are sent by another thread, which needs a moment.
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, LAST_WORDS);
+  });
 
   jupyter.broadcast = ((type, content, extra) => {
     screen.flush();
@@ -202,16 +212,19 @@ export async function startHost(options: HostOptions): Promise<void> {
     globalThis.prompt(`${message ?? "Alert"} [Enter]`);
   };
 
+  function uncaught(thrown: unknown): void {
+    if (thrown instanceof Interrupted) return;
+    const cell = runningCell.getStore();
+    tell(UNCAUGHT_MIME, cell?.id, { error: describeThrown(thrown) });
+  }
+  guardTimers(uncaught);
   globalThis.addEventListener("unhandledrejection", (event) => {
     event.preventDefault();
-    if (event.reason instanceof Interrupted) return;
-    const cell = runningCell.getStore();
-    tell(UNCAUGHT_MIME, cell?.id, { error: describeThrown(event.reason) });
+    uncaught(event.reason);
   });
   globalThis.addEventListener("error", (event) => {
     event.preventDefault();
-    const cell = runningCell.getStore();
-    tell(UNCAUGHT_MIME, cell?.id, { error: describeThrown(event.error) });
+    uncaught(event.error);
   });
   Object.defineProperty(globalThis, Symbol.for(HOST_KEY), { value: run });
   Deno.chdir(options.folder);

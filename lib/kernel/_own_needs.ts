@@ -6,12 +6,14 @@ import type { PermissionLimits } from "./_permission_broker.ts";
 /**
  * Adds to a notebook's limits what the evaluator itself must do: read the
  * package, the workspace and the runtime's cache of modules, and talk to its
- * kernel over the given ports of this machine.
+ * kernel over the given ports of this machine; while it starts, enter the
+ * notebook's folder.
  */
 export function withOwnNeeds(
   limits: PermissionLimits,
   workspace: string,
   ports: readonly number[] | "any",
+  folder?: string,
 ): PermissionLimits {
   const root = fileURLToPath(new URL("../../", import.meta.url));
   const hosts = ports === "any"
@@ -19,7 +21,12 @@ export function withOwnNeeds(
     : ports.map((port) => `127.0.0.1:${port}`);
   return {
     ...limits,
-    read: add(limits.read, [root, workspace, runtimeCache()]),
+    read: add(limits.read, [
+      root,
+      workspace,
+      runtimeCache(),
+      ...(folder === undefined ? [] : [folder]),
+    ]),
     net: add(limits.net, hosts),
   };
 }

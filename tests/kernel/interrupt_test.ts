@@ -1,0 +1,117 @@
+import { deepEqual, equal, ok } from "node:assert/strict";
+import { pause, Session } from "./_session.ts";
+
+/** Cells that never end; those of the kernel's interrupt table. */
+const ENDLESS: Record<string, string> = {
+  "a loop in the cell": "while (true) {}",
+  "a pattern that backtracks": "/(a+)+$/.test('a'.repeat(40) + 'b')",
+  "an await": "await new Promise((done) => setTimeout(done, 1e9))",
+  "a loop after an await": "await 0; while (true) {}",
+  "a loop in an imported library": "import { spin } from './spin.ts'; spin();",
+  "a loop in an async function":
+    "async function spin2() { await 0; for (;;) {} } await spin2()",
+  "a loop that catches everything":
+    "while (true) { try { await new Promise((d) => setTimeout(d, 1)) } catch {} }",
+  "a blocked thread":
+    "Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0)",
+};
+
+async function started(): Promise<Session> {
+  const session = await Session.start();
+  await Deno.writeTextFile(
+    `${session.folder}/spin.ts`,
+    "export function spin() { for (;;) {} }",
+  );
+  await session.run("const keep = { v: 7 };");
+  return session;
+}
+
+Deno.test("Kernel() stops every endless cell, keeps the variables and goes on, five times running", async () => {
+  await using session = await started();
+  for (let round = 1; round <= 5; round++) {
+    for (const [name, code] of Object.entries(ENDLESS)) {
+      const { result, took } = await session.interrupted(code);
+      equal(result.error?.ename, "Interrupted", `${name}, round ${round}`);
+      ok(took < 10_000, `${name}: ${took} ms`); // the usual time is in the study
+      const { value } = await session.run("keep.v");
+      equal(value, "7", `${name}, round ${round}`);
+    }
+  }
+});
+
+Deno.test("Kernel() stops every endless cell at SIGINT as well", async () => {
+  if (Deno.build.os === "windows") return;
+  await using session = await started();
+  const signal = () => {
+    Deno.kill(session.kernel.pid, "SIGINT");
+    return Promise.resolve();
+  };
+  for (const [name, code] of Object.entries(ENDLESS)) {
+    const { result } = await session.interrupted(code, signal);
+    equal(result.error?.ename, "Interrupted", name);
+    equal((await session.run("keep.v")).value, "7", name);
+  }
+});
+
+Deno.test("Kernel() does not let an interrupted cell go on behind the user's back", async () => {
+  await using session = await Session.start();
+  await session.run("let x: number | undefined; let tidy = 0;");
+  const { result } = await session.interrupted(
+    "try { await new Promise((d) => setTimeout(d, 500)); x = 1 } finally { tidy = 1 }",
+  );
+  equal(result.status, "error");
+  await pause(1_000);
+  equal((await session.run("[x, tidy]")).value, "[ undefined, 1 ]");
+});
+
+Deno.test("Kernel() ends the awaits of functions from earlier cells too", async () => {
+  await using session = await Session.start();
+  await session.run(
+    "let total = 0; async function measure() { while (true) { await new Promise((d) => setTimeout(d, 20)); total++ } }",
+  );
+  const { result } = await session.interrupted("await measure()");
+  equal(result.error?.ename, "Interrupted");
+  const before = (await session.run("total")).value;
+  await pause(300);
+  equal((await session.run("total")).value, before);
+});
+
+Deno.test("Kernel() abandons the cells that wait behind an interrupted or failed one", async () => {
+  await using session = await Session.start();
+  const running = session.run("await new Promise((d) => setTimeout(d, 1e9))");
+  const waiting = [session.run("globalThis.ran = 1"), session.run("2")];
+  await pause(200);
+  await session.kernel.interrupt();
+  equal((await running).status, "error");
+  for (const one of waiting) equal((await one).status, "aborted");
+  const failing = session.run("throw new Error()");
+  equal((await session.run("globalThis.ran = 2")).status, "aborted");
+  equal((await failing).status, "error");
+  const kept = session.run("throw new Error()", { stopOnError: false });
+  const next = session.run("typeof globalThis.ran");
+  equal((await kept).status, "error");
+  equal((await next).value, '"undefined"');
+});
+
+Deno.test("Kernel() takes an interrupt without a running cell for nothing", async () => {
+  await using session = await Session.start();
+  await session.run("const keep = 7");
+  for (let i = 0; i < 5; i++) await session.kernel.interrupt();
+  deepEqual((await session.run("keep")).value, "7");
+});
+
+Deno.test("Kernel() shows what a busy cell prints while it runs", async () => {
+  await using session = await Session.start();
+  const times: number[] = [];
+  const begun = performance.now();
+  await session.run(
+    "for (let i = 0; i < 5; i++) { console.log(i); const t = Date.now(); while (Date.now() - t < 150); } console.log('end')",
+    {
+      onOutput: () => {
+        times.push(performance.now() - begun);
+      },
+    },
+  );
+  ok(times.length >= 4, `${times.length} messages`);
+  ok(times.at(-1)! - times[0] > 300, `${times}`);
+});
