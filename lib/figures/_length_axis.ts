@@ -48,10 +48,10 @@ function lengthAxis(
 const SMALL = {
   mm: lengthAxis(1000, "µm", 1000, "µm"),
   in: lengthAxis(
-    1e4 / MILLIMETRES_PER_INCH,
-    "in units of 0.0001 in",
-    1 / MILLIMETRES_PER_INCH,
-    "in",
+    1000 / MILLIMETRES_PER_INCH,
+    "thou",
+    1000 / MILLIMETRES_PER_INCH,
+    "thou",
   ),
 };
 const PLAIN = {
@@ -64,7 +64,7 @@ const PLAIN = {
   ),
 };
 
-/** Small lengths: differences of sag, departures: µm, or 0.0001 in. */
+/** Small lengths: differences of sag, departures: µm, or thou (0.001 in). */
 export function smallLength(unit: LengthUnit): LengthAxis {
   return SMALL[unit];
 }

@@ -65,7 +65,8 @@ function pieces(word: string, size: number, room: number, bold: boolean) {
 }
 
 /**
- * Breaks a text into lines that fit, inside a word only where one is too long.
+ * Breaks a text into lines that fit, inside a word only where one is too long,
+ * and not between a number and its unit.
  *
  * @param text The text; a line break in it is kept.
  * @param size Font size in px.
@@ -80,7 +81,9 @@ export function wrapText(
   bold = false,
 ): string[] {
   const lines: string[] = [];
-  for (const paragraph of text.split("\n")) {
+  // A number and its unit stay on one line.
+  const kept = text.replace(/(\d) (?=(?:µm|mm|in|thou|%)(?!\w))/g, "$1\u00a0");
+  for (const paragraph of kept.split("\n")) {
     let line = "";
     const words = paragraph.split(/[ \t]+/)
       .flatMap((word) => pieces(word, size, room, bold));
@@ -93,7 +96,7 @@ export function wrapText(
     }
     lines.push(line);
   }
-  return lines;
+  return lines.map((line) => line.replaceAll("\u00a0", " "));
 }
 
 /** Shortens a text with an ellipsis until it fits. */

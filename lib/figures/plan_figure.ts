@@ -70,12 +70,11 @@ export async function planFigure(
   const { unit = "mm" } = settings;
   const small = smallLength(unit);
   const plain = plainLength(unit);
-  const perMillimetre = unit === "mm" ? 1000 : plain.perMillimetre;
   const layout = standsOf(input);
   const { probes, stands } = layout;
   const steps = departureSteps(
-    probes.map(({ departure }) => departure * perMillimetre),
-    unit === "mm" ? "µm" : "in",
+    probes.map(({ departure }) => departure * small.perMillimetre),
+    small.unit,
   );
   const frame = halfDiameter * 1.14;
   const tall = halfDiameter * 1.04;
@@ -200,7 +199,7 @@ export async function planFigure(
               points(
                 Plot,
                 probes.filter(({ departure }) =>
-                  steps.levelOf(departure * perMillimetre) === level
+                  steps.levelOf(departure * small.perMillimetre) === level
                 ),
                 look.shape,
                 { ...look, stroke: "paper", width: 1 },

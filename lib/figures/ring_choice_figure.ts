@@ -26,7 +26,7 @@ export interface RingChoiceFigurePoint {
 export interface RingChoiceFigureQuestion {
   /** What is asked: `radius of curvature`, `edge fault 15 mm wide`. */
   readonly label: string;
-  /** Amounts of a radius (mm or in) or of a surface (µm or 0.0001 in). */
+  /** Amounts of a radius (mm or in) or of a surface (µm or thou). */
   readonly scale: "radius" | "surface";
   /** The detectable amount over ring sizes; empty where no ring can serve. */
   readonly curve: readonly RingChoiceFigurePoint[];

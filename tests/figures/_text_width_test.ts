@@ -22,6 +22,15 @@ Deno.test("wrapText() breaks a word only where it is longer than a line, and kee
   ok(wrapText("aaaaaaaaaaaaaaaa", 14, 50).length > 1);
 });
 
+Deno.test("wrapText() keeps a number and its unit together", () => {
+  for (const text of ["tolerance ±1.5 µm", "up to 0.039 thou", "reach 88 mm"]) {
+    for (let room = 80; room < 160; room += 5) {
+      const lines = wrapText(text, 14, room);
+      ok(!lines.some((line) => /^(µm|mm|thou)/.test(line)), `${lines}`);
+    }
+  }
+});
+
 Deno.test("fitText() and shortened() end in an ellipsis where something is missing, and fit", () => {
   const text = "drift between two looks at the flat on a warm day";
   const lines = fitText(text, 14, 120, 2);

@@ -63,10 +63,10 @@ Deno.test("zonesFigure() says the numbers in words, in the user's unit", async (
     (await zonesFigure(input)).description,
     "Mean difference of sag from centre: edge −1.20 µm (95 % interval −2.10 µm to −0.30 µm). The tolerance is 1 µm either way.",
   );
-  // 1.2 µm are 0.0000472 in.
+  // 1.2 µm are 0.0472 thou.
   match(
     (await zonesFigure(input, { unit: "in" })).description,
-    /edge −0\.000047 in .* The tolerance is 0\.000039 in either way/,
+    /edge −0\.047 thou .* The tolerance is 0\.039 thou either way/,
   );
 });
 
