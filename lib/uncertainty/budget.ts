@@ -5,11 +5,7 @@
  */
 import type { Estimate } from "../statistics/estimate.ts";
 import { studentTQuantile } from "../statistics/student_t_distribution.ts";
-import {
-  derivativesOf,
-  type Model,
-  type ScaledDerivatives,
-} from "./_derivatives.ts";
+import { derivativesOf, type Model } from "./_derivatives.ts";
 import {
   type Distribution,
   dofOf,
@@ -43,14 +39,6 @@ export interface BudgetLine {
   readonly common?: string;
 }
 
-/** What the terms of second order add. */
-export interface SecondOrder {
-  /** How far the mean of the results lies from the result of the means. */
-  readonly bias: number;
-  /** Combined standard uncertainty with the terms of second order. */
-  readonly standardUncertainty: number;
-}
-
 /** A result with its uncertainty and where it comes from. */
 export interface Budget {
   /** The result at the inputs' best values. */
@@ -71,8 +59,6 @@ export interface Budget {
   readonly lower: number;
   /** Value plus expanded uncertainty. */
   readonly upper: number;
-  /** What the terms of second order add. */
-  readonly secondOrder: SecondOrder;
   /** The result for other analyses, shared parts by id. */
   readonly estimate: Estimate;
 }
@@ -93,8 +79,7 @@ export interface BudgetOptions {
  * their correlations, degrees of freedom by Welch and Satterthwaite, not
  * rounded down. Inputs that are correlated break the ground that formula
  * stands on: then the least degrees of freedom among the lines are taken.
- * Second order: the terms of the GUM's note to 5.1.2 (for symmetric, nearly
- * normal inputs) are given beside, and the shift of the mean.
+ * What the terms of second order add is found by `secondOrderOf`.
  *
  * @param model The value of the result for given values of the inputs, smooth
  * within two standard uncertainties of their best values.
@@ -168,7 +153,6 @@ export function budgetOf(
     confidence,
     lower: value - expanded,
     upper: value + expanded,
-    secondOrder: secondOrder(derivatives, contributions, squared),
     estimate: estimateOf(value, lines),
   };
 }
@@ -197,23 +181,6 @@ function variance(
     }
   }
   return Math.max(0, sum);
-}
-
-function secondOrder(
-  derivatives: ScaledDerivatives,
-  first: readonly number[],
-  squared: number,
-): SecondOrder {
-  let [bias, extra] = [0, 0];
-  for (let i = 0; i < first.length; i++) {
-    for (let j = 0; j < first.length; j++) {
-      const mixed = i <= j ? derivatives.second(i, j) : 0;
-      if (i === j) bias += mixed / 2;
-      extra += (i === j ? 0.5 : 1) * mixed * mixed;
-      if (first[i] !== 0) extra += first[i] * derivatives.third(i, j);
-    }
-  }
-  return { bias, standardUncertainty: Math.sqrt(Math.max(0, squared + extra)) };
 }
 
 /**

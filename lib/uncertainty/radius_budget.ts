@@ -10,6 +10,7 @@ import { type Budget, type BudgetLine, budgetOf } from "./budget.ts";
 import { toleranceOf } from "./numerical_tolerance.ts";
 import type { RadiusMeasurement } from "./radius_measurement.ts";
 import { radiusModel } from "./radius_model.ts";
+import { secondOrderOf } from "./second_order.ts";
 
 /**
  * How the possible radii lie about the best one.
@@ -149,8 +150,10 @@ export function radiusBudget(
   if (otherSideProbability > HEAVY_CHANCE || value < HEAVY_DISTANCE * u) {
     return { ...base, ...ends, shape: "heavy-tailed", lines: curvature.lines };
   }
-  const inR = pruned(budgetOf((x) => 1 / model(x), inputs, options));
-  const { standardUncertainty, expanded, secondOrder } = inR;
+  const radius = (x: Float64Array): number => 1 / model(x);
+  const inR = pruned(budgetOf(radius, inputs, options));
+  const { standardUncertainty, expanded } = inR;
+  const secondOrder = secondOrderOf(radius, inputs);
   const difference = Math.max(
     Math.abs(inR.lower - ends.lower),
     Math.abs(inR.upper - ends.upper),

@@ -5,6 +5,7 @@ import { studentTQuantile } from "sagbook/statistics/student_t_distribution.ts";
 import { summarise } from "sagbook/statistics/summary.ts";
 import { budgetOf, effectiveDofOf } from "sagbook/uncertainty/budget.ts";
 import type { UncertainInput } from "sagbook/uncertainty/distribution.ts";
+import { secondOrderOf } from "sagbook/uncertainty/second_order.ts";
 import {
   type ReferenceFile,
   referenceFiles,
@@ -78,14 +79,10 @@ function endGauge(file: ReferenceFile): Results {
     return normal(name, value, Number(u), nu === null ? null : Number(nu));
   });
   // Lengths as departures from the nominal one, so that digits are not lost.
-  const budget = budgetOf(
-    ([s, bar, one, two, alpha, theta, da, dt]) =>
-      s + bar + one + two - (nominal + s) * (da * theta + alpha * dt),
-    inputs,
-    {
-      confidence: 0.99,
-    },
-  );
+  const model = ([s, bar, one, two, alpha, theta, da, dt]: Float64Array) =>
+    s + bar + one + two - (nominal + s) * (da * theta + alpha * dt);
+  const budget = budgetOf(model, inputs, { confidence: 0.99 });
+  const curved = secondOrderOf(model, inputs).standardUncertainty;
   const line = (name: string) =>
     budget.lines.find((entry) => entry.source === name);
   names.forEach((name) => {
@@ -106,7 +103,7 @@ function endGauge(file: ReferenceFile): Results {
   ) ok(Math.abs((line(name)?.share ?? NaN) - share) < 1e-9, name);
   const input = (name: string) => Number(row(name).u);
   const withoutSecond = budget.standardUncertainty ** 2;
-  const second = budget.secondOrder.standardUncertainty ** 2 - withoutSecond;
+  const second = curved ** 2 - withoutSecond;
   const crossed = [
     l * input("delta_alpha") * input("theta"),
     l * input("alpha_S") * input("delta_theta"),
@@ -129,7 +126,7 @@ function endGauge(file: ReferenceFile): Results {
     u_delta_theta_term: u("delta_theta"),
     second_order_delta_alpha_theta: crossed[0],
     second_order_alpha_delta_theta: crossed[1],
-    u_c_with_second_order: budget.secondOrder.standardUncertainty,
+    u_c_with_second_order: curved,
   };
 }
 
