@@ -1,0 +1,106 @@
+/**
+ * `deno task study [NAME …]`: runs the simulation studies and keeps their
+ * results in `tests/studies/RESULTS.md`.
+ *
+ * @module
+ */
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { VERSION } from "../version.ts";
+import { writeTextAtomically } from "../notebook/write_text_atomically.ts";
+import { ROOT } from "./_report_run.ts";
+import { EXIT, plainWords } from "./_task_words.ts";
+import { readSections, section, writeResults } from "./_study_results.ts";
+import type { Study } from "./_study.ts";
+
+const FOLDER = join(ROOT, "tests", "studies");
+const RESULTS = join(FOLDER, "RESULTS.md");
+
+/** Seeds of every study, fixed before any result was seen. */
+const SEEDS = [1, 2, 3, 4, 5];
+
+/** Names of the studies, sorted. */
+function studyNames(): string[] {
+  return [...Deno.readDirSync(FOLDER)]
+    .map(({ name }) => /^(.*)_study\.ts$/.exec(name)?.[1])
+    .filter((name) => name !== undefined)
+    .sort();
+}
+
+async function runStudy(
+  name: string,
+): Promise<{ text: string; broken: number }> {
+  const { study }: { study: Study } = await import(
+    pathToFileURL(join(FOLDER, `${name}_study.ts`)).href
+  );
+  const bySeed = [];
+  for (const seed of SEEDS) {
+    const start = performance.now();
+    bySeed.push(await study.run(seed));
+    const seconds = ((performance.now() - start) / 1000).toFixed(1);
+    console.log(`${name}: seed ${seed} took ${seconds} s`);
+  }
+  return section(study, SEEDS, bySeed, {
+    date: new Date().toISOString().slice(0, 10),
+    versions: `sagbook ${VERSION}, Deno ${Deno.version.deno}`,
+  });
+}
+
+/** The text as the formatter wants it, since the gate checks that. */
+async function formatted(text: string): Promise<string> {
+  const child = new Deno.Command(Deno.execPath(), {
+    args: ["fmt", "--ext", "md", "-"],
+    stdin: "piped",
+    stdout: "piped",
+  }).spawn();
+  const writer = child.stdin.getWriter();
+  await writer.write(new TextEncoder().encode(text));
+  await writer.close();
+  const { success, stdout } = await child.output();
+  if (!success) {
+    throw new TypeError(
+      "Cannot write results as the formatter must accept them: current value is an error of deno fmt",
+    );
+  }
+  return new TextDecoder().decode(stdout);
+}
+
+async function main(only: readonly string[]): Promise<number> {
+  const names = studyNames();
+  const unknown = only.filter((name) => !names.includes(name));
+  if (unknown.length > 0) {
+    console.error(
+      `There is no study ${unknown.join(", ")}; known: ${names.join(", ")}.`,
+    );
+    return EXIT.usage;
+  }
+  let old = "";
+  try {
+    old = await Deno.readTextFile(RESULTS);
+  } catch (error) {
+    if (!(error instanceof Deno.errors.NotFound)) throw error;
+  }
+  const sections = readSections(old, names);
+  let broken = 0;
+  for (const name of only.length > 0 ? only : names) {
+    const found = await runStudy(name);
+    sections.set(name, found.text);
+    broken += found.broken;
+    console.log(
+      found.broken === 0
+        ? `${name}: all bounds hold`
+        : `${name}: ${found.broken} bounds are broken`,
+    );
+    await writeTextAtomically(RESULTS, await formatted(writeResults(sections)));
+  }
+  return broken === 0 ? EXIT.ok : EXIT.failed;
+}
+
+if (import.meta.main) {
+  try {
+    Deno.exit(await main(Deno.args));
+  } catch (error) {
+    console.error(plainWords(error));
+    Deno.exit(EXIT.failed);
+  }
+}

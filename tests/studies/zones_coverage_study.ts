@@ -1,0 +1,91 @@
+import { Random } from "sagbook/numerics/random.ts";
+import type { Study, StudyRow } from "./_study.ts";
+import { type CoverageCase, zoneCoverage } from "./_zone_coverage.ts";
+
+const SESSIONS = 2000;
+/** Standard deviations of zeroing and diameter, in steps. */
+const SOURCES = [[0, 0], [1, 1]] as const;
+
+function named({ scatter, zeroing, sets }: CoverageCase): string {
+  const others = zeroing === 0 ? "no other scatter" : "zeroing and diameter 1δ";
+  return `σ = ${scatter}δ, ${sets} sets, ${others}`;
+}
+
+async function rowsOf(
+  design: CoverageCase,
+  seed: number,
+): Promise<readonly StudyRow[]> {
+  const name = named(design);
+  const random = new Random(seed).fork(name).fork(design.shape);
+  const found = await zoneCoverage(design, SESSIONS, random);
+  const runs = SESSIONS;
+  if (design.shape === "hump") {
+    return [{
+      case: `${name}, two differences at the limit`,
+      measure: "false OUT",
+      value: found.outside / runs,
+      runs,
+      atMost: 0.05,
+    }];
+  }
+  const clear = design.scatter >= 2;
+  return [
+    {
+      case: name,
+      measure: "coverage of single 95 % intervals",
+      value: found.single / found.differences,
+      // The three differences of a session are not independent.
+      runs,
+      ...(clear ? { atLeast: 0.93, atMost: 0.97 } : { atLeast: 0.95 }),
+    },
+    {
+      case: name,
+      measure: "coverage of simultaneous 95 % intervals",
+      value: found.simultaneous / runs,
+      runs,
+      atLeast: 0.94,
+    },
+    {
+      case: name,
+      measure: "false WITHIN at the limit",
+      value: found.within / runs,
+      runs,
+      atMost: 0.05,
+    },
+    {
+      case: name,
+      measure: "false OUT",
+      value: found.outside / runs,
+      runs,
+      atMost: 0.05,
+    },
+  ];
+}
+
+/** Coverage of zone differences, and the errors of the verdict. */
+export const study: Study = {
+  title:
+    "Intervals of zone differences cover, and verdicts err in no more than 5 %",
+  about: `
+${SESSIONS} sessions for each case and seed, written as a tidy file and read again.
+δ is the display step; the true sag is uniform over one step, and so is the
+difference at the limit. Three zones; half way departs by half the tolerance and
+the edge by all of it, or (two differences at the limit) half way alone by all.
+The limit is 12 times the scatter and more, so that "within" is decided there.
+`,
+  async run(seed) {
+    const rows: StudyRow[] = [];
+    for (const [zeroing, diameter] of SOURCES) {
+      for (const sets of [3, 5, 8]) {
+        for (const scatter of [0.05, 0.2, 0.5, 1, 2, 5]) {
+          const design = { scatter, zeroing, diameter, sets };
+          rows.push(...await rowsOf({ ...design, shape: "slope" }, seed));
+          if (scatter === 0.2 || scatter === 2) {
+            rows.push(...await rowsOf({ ...design, shape: "hump" }, seed));
+          }
+        }
+      }
+    }
+    return rows;
+  },
+};
