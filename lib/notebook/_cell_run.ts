@@ -4,37 +4,20 @@
  * @module
  */
 import type { RunningKernel } from "../protocol/running_kernel.ts";
-import { placeTrace } from "./_cell_lines.ts";
 import type { CellRecorder } from "./_cell_recorder.ts";
-import { DENO_PRELUDE, enterCell, fenceCell } from "./_deno_prelude.ts";
+import { type CellOutcome, KernelSession } from "./_kernel_session.ts";
+import { evaluatorEnd } from "./_own_kernel.ts";
+import { type PlacedError, placeError } from "./_place_error.ts";
 import { RunLedger } from "./_run_ledger.ts";
 import { RunOutputs } from "./_run_outputs.ts";
-import { cellMagic, explainSyntax } from "./_explain_syntax.ts";
 import {
   cellTags,
   type CodeCell,
+  type ErrorOutput,
   isJsonObject,
-  type JsonObject,
   type Notebook,
 } from "./document.ts";
 import type { RunProgress } from "./run_result.ts";
-
-/** Time in ms for a stopped cell to end, and for the last outputs to come. */
-const GRACE = 3_000;
-
-/** Waits for a promise, but no longer than `limit` ms; tells if it was kept. */
-async function isSettled(
-  promise: Promise<unknown>,
-  limit: number,
-): Promise<boolean> {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const late = new Promise<boolean>((done) =>
-    timer = setTimeout(() => done(false), limit)
-  );
-  const isKept = await Promise.race([promise.then(() => true), late]);
-  clearTimeout(timer);
-  return isKept;
-}
 
 /** What the cells are run with. */
 export interface CellRunSettings {
@@ -49,8 +32,7 @@ export class CellRun {
   readonly #notebook: Notebook;
   readonly #settings: CellRunSettings;
   readonly #kernel: RunningKernel;
-  readonly #isDeno: boolean;
-  readonly #isTypeScript: boolean;
+  readonly #session: KernelSession;
   readonly #outputs = new RunOutputs();
   /** What went wrong so far. */
   readonly ledger: RunLedger;
@@ -64,25 +46,13 @@ export class CellRun {
     this.ledger = new RunLedger(notebook);
     this.#kernel = kernel;
     this.#settings = settings;
-    const { implementation, language_info } = kernel.info;
-    this.#isDeno = implementation === "Deno kernel";
-    this.#isTypeScript =
-      (language_info as JsonObject | undefined)?.name === "typescript";
+    const { timeLimit } = settings;
+    this.#session = new KernelSession(kernel, this.#outputs, timeLimit * 1000);
   }
 
   /** Runs every cell that is to be run, until one fails. */
   async all(): Promise<void> {
-    if (this.#isDeno) {
-      const { status } = await this.#kernel.execute(DENO_PRELUDE, {
-        silent: true,
-        timeLimit: 30_000,
-      });
-      if (status !== "ok") {
-        throw new Error(
-          "Cannot run the notebook as Deno's kernel refused its prelude",
-        );
-      }
-    }
+    await this.#session.prepare();
     for (const [index, cell] of this.#notebook.cells.entries()) {
       if (cell.cell_type !== "code") continue;
       const isSkipped = cell.source.trim() === "" ||
@@ -107,7 +77,8 @@ export class CellRun {
     const before = this.ledger.problems.length;
     let goesOn: boolean;
     try {
-      goesOn = await this.#execute(index, cell, recorder);
+      const outcome = await this.#session.run(index, cell.source, recorder);
+      goesOn = await this.#judge(index, cell, recorder, outcome);
     } catch (error) {
       const { timeLimit, signal } = this.#settings;
       recorder.fail(
@@ -124,58 +95,28 @@ export class CellRun {
     return goesOn;
   }
 
-  async #execute(
-    index: number,
-    cell: CodeCell,
-    recorder: CellRecorder,
-  ): Promise<boolean> {
-    const magic = this.#isTypeScript ? cellMagic(cell.source) : undefined;
-    let fault = magic;
-    let isError = magic !== undefined;
-    if (magic === undefined) {
-      if (this.#isDeno) {
-        await this.#kernel.execute(enterCell(index), { silent: true });
-      }
-      const result = await this.#kernel.execute(cell.source, {
-        timeLimit: this.#settings.timeLimit * 1000,
-        graceLimit: GRACE,
-        onOutput: (output) => this.#outputs.hear(output, index),
-      });
-      recorder.executionCount = result.executionCount;
-      isError = result.status !== "ok";
-      if (this.#isDeno) await this.#fence(index);
-      if (isError && recorder.errors.length === 0) {
-        // Deno's kernel says "Execution failed" of a cell that is no program.
-        if (this.#isTypeScript) fault = await explainSyntax(cell.source);
-        if (fault === undefined) {
-          recorder.fail(
-            result.error ?? { ename: "Error", evalue: "", traceback: [] },
-          );
-        }
-      }
-    }
-    if (fault !== undefined) {
-      const { message } = fault;
-      recorder.fail({ ename: "SyntaxError", evalue: message, traceback: [] });
-    }
-    return await this.#judge(index, cell, recorder, isError, fault?.line);
-  }
-
   async #judge(
     index: number,
     cell: CodeCell,
     recorder: CellRecorder,
-    isError: boolean,
-    faultLine: number | undefined,
+    { isError, faultLine }: CellOutcome,
   ): Promise<boolean> {
     const mayFail = cellTags(cell).includes("raises-exception");
     const number = this.ledger.numbers[index];
-    let line = faultLine;
     const [error] = recorder.errors;
-    if (isError && line === undefined && this.#isDeno) {
-      const placed = await placeTrace(error.traceback, cell.source, number);
-      line = placed.line;
-      recorder.restateError({ ...error, traceback: placed.traceback });
+    let [line, words] = [faultLine, error?.evalue];
+    if (isError && line === undefined) {
+      const end = this.#session.kind === "own"
+        ? evaluatorEnd(error)
+        : undefined;
+      if (end !== undefined) {
+        const how = `the kernel ended (${end})`;
+        recorder.restateError(this.ledger.kernelEnded(index, how));
+        return false;
+      }
+      const placed = await this.#place(index, error);
+      ({ line, words } = placed);
+      recorder.restateError(placed.error);
     }
     const unawaited = await this.#takeFailures();
     if (mayFail) {
@@ -192,10 +133,26 @@ export class CellRun {
     this.ledger.add(
       index,
       "error",
-      `${where}: ${error.ename}: ${error.evalue}`,
+      `${where}: ${error.ename}: ${words}`,
       line,
     );
     return false;
+  }
+
+  /** Finds the place of an error of the cell at `index`. */
+  #place(
+    index: number,
+    error: Omit<ErrorOutput, "output_type">,
+  ): Promise<PlacedError> {
+    const { cells } = this.#notebook;
+    const countOf = (at: number) => this.#outputs.recorder(at)?.executionCount;
+    return placeError(error, this.#session.kind, {
+      source: cells[index].source,
+      number: this.ledger.numbers[index],
+      count: countOf(index) ?? null,
+      numberOf: (count) =>
+        this.ledger.numbers[cells.findIndex((_, at) => countOf(at) === count)],
+    });
   }
 
   /** Enters failures that nobody awaited; gives the indices of their cells. */
@@ -204,17 +161,12 @@ export class CellRun {
     for (const failure of this.#outputs.takeFailures()) {
       const index = failure.cell;
       const cell = this.#notebook.cells[index];
-      const number = this.ledger.numbers[index];
-      const placed = await placeTrace(
-        failure.stack === "" ? [] : failure.stack.split("\n"),
-        cell.source,
-        number,
-      );
-      this.#outputs.recorder(index)?.fail({
+      const placed = await this.#place(index, {
         ename: failure.name,
         evalue: failure.message,
-        traceback: placed.traceback,
+        traceback: failure.stack === "" ? [] : failure.stack.split("\n"),
       });
+      this.#outputs.recorder(index)?.fail(placed.error);
       indices.push(index);
       if (cellTags(cell).includes("raises-exception")) continue;
       const where = this.ledger.place(index, placed.line);
@@ -226,22 +178,6 @@ export class CellRun {
       );
     }
     return indices;
-  }
-
-  /** Waits until all that a cell has given out so far is here. */
-  async #fence(index: number): Promise<void> {
-    const arrived = this.#outputs.fence(index);
-    await this.#kernel.execute(fenceCell(index), {
-      silent: true,
-      timeLimit: this.#settings.timeLimit * 1000,
-      graceLimit: GRACE,
-      onOutput: (output) => this.#outputs.hear(output, index),
-    });
-    const ended = Promise.race([arrived, this.#kernel.exited]);
-    for (let heard = -1; heard !== this.#outputs.heard;) {
-      heard = this.#outputs.heard;
-      if (await isSettled(ended, GRACE)) return;
-    }
   }
 
   /** The notebook as the run has left it. */

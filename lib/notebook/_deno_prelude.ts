@@ -112,6 +112,10 @@ export const DENO_PRELUDE = `await (async () => {
     };
     Deno[name].writeSync = take;
     Deno[name].write = (bytes) => Promise.resolve(take(bytes));
+    Object.defineProperty(Deno[name], "writable", {
+      get: () => new WritableStream({ write: (bytes) => void take(bytes) }),
+      configurable: true,
+    });
   }
 
   Deno.jupyter.broadcast = (type, content, extra) => {

@@ -4,7 +4,7 @@
  * @module
  */
 import { KernelDiedError, TimeLimitError } from "../protocol/kernel_error.ts";
-import type { Notebook } from "./document.ts";
+import type { ErrorOutput, Notebook } from "./document.ts";
 import { cellNumbers } from "./parameters.ts";
 import type { CellProblem, RunStatus } from "./run_result.ts";
 
@@ -47,6 +47,27 @@ export class RunLedger {
     return line === undefined ? cell : `${cell}, line ${line}`;
   }
 
+  #told(
+    index: number,
+    kind: CellProblem["kind"],
+    ename: string,
+    evalue: string,
+  ): Omit<ErrorOutput, "output_type"> {
+    this.add(index, kind, evalue);
+    return { ename, evalue, traceback: [] };
+  }
+
+  /** Enters that the kernel has ended; gives an error for the cell's outputs. */
+  kernelEnded(index: number, how: string): Omit<ErrorOutput, "output_type"> {
+    const cell = this.place(index, undefined);
+    return this.#told(
+      index,
+      "kernel-ended",
+      "KernelEnded",
+      `${how} while running ${cell}`,
+    );
+  }
+
   /**
    * Enters that the kernel is gone, or was taken away from a cell that would
    * not end; gives an error for the cell's outputs.
@@ -56,32 +77,22 @@ export class RunLedger {
     error: unknown,
     timeLimit: number,
     isStopped: boolean,
-  ): { ename: string; evalue: string; traceback: string[] } {
+  ): Omit<ErrorOutput, "output_type"> {
     const cell = this.place(index, undefined);
-    const told = (
-      kind: CellProblem["kind"],
-      ename: string,
-      evalue: string,
-    ) => {
-      this.add(index, kind, evalue);
-      return { ename, evalue, traceback: [] };
-    };
     if (isStopped) {
-      return told(
+      return this.#told(
+        index,
         "stopped",
         "RunStopped",
         `the run was stopped while running ${cell}`,
       );
     }
     if (error instanceof KernelDiedError) {
-      return told(
-        "kernel-ended",
-        "KernelEnded",
-        `${error.message} while running ${cell}`,
-      );
+      return this.kernelEnded(index, error.message);
     }
     if (error instanceof TimeLimitError) {
-      return told(
+      return this.#told(
+        index,
         "time-limit",
         "TimeLimit",
         `${cell} ran longer than its limit of ${timeLimit} s and was stopped`,
