@@ -63,7 +63,6 @@ const OTHER_NAMES: Readonly<Record<string, TidyColumn>> = {
   temp_air: "temperature_air",
   temp_bench: "temperature_bench",
   temp_work: "temperature_work",
-  time: "taken_at",
   units: "unit",
   work_temperature: "temperature_work",
   zero: "zeroing",
@@ -88,6 +87,11 @@ export function plainName(typed: string): string {
 /** The text in brackets of a heading such as `reading (mm)`. */
 export function bracketed(typed: string): string | undefined {
   return /[([{]\s*(.*?)\s*[)\]}]/.exec(typed)?.[1];
+}
+
+/** True for a heading that is a column's own name, not another word for it. */
+export function isOwnName(typed: string): boolean {
+  return (TIDY_COLUMNS as readonly string[]).includes(plainName(typed));
 }
 
 /** The tidy column that a heading means, if any. */

@@ -89,7 +89,10 @@ const ring = z.strictObject({
   id: z.string().min(1).meta({ description: "Your name for the ring" }),
   feet: z.enum(["balls", "edge", "bar"]).optional(),
   radius: said("Radius of the circle through the ball centres").optional(),
-  spacings: z.array(length).length(3).optional(),
+  spacings: z.union([z.array(length).length(3), z.string()]).optional().meta({
+    description:
+      "The three spacings of the balls, or the path of a CSV file that holds them",
+  }),
   spacings_measured: z.enum(["centre to centre", "outside to outside"])
     .optional(),
   ball_radius: said("Ball radius").optional(),

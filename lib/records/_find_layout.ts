@@ -7,6 +7,7 @@ import { closestName } from "./_closest_name.ts";
 import { unitOfWord } from "./_read_cell.ts";
 import {
   bracketed,
+  isOwnName,
   plainName,
   REQUIRED_COLUMNS,
   TIDY_COLUMNS,
@@ -39,6 +40,8 @@ export interface TableLayout {
   readonly zones: readonly ZoneColumn[];
   /** Unit in the heading of a column, by its index. */
   readonly units: ReadonlyMap<number, string>;
+  /** Columns whose own name stands twice. */
+  readonly repeated: readonly TidyColumn[];
   /** Indices of columns nobody knows. */
   readonly unknown: readonly number[];
 }
@@ -76,6 +79,10 @@ function tableOf(
   const zones: ZoneColumn[] = [];
   const units = new Map<number, string>();
   const unknown: number[] = [];
+  const repeated: TidyColumn[] = [];
+  const own = new Set(
+    headings.map((one) => one.trim()).filter(isOwnName).map(tidyColumn),
+  );
   let firm = 0;
   headings.forEach((heading, index) => {
     const typed = heading.trim();
@@ -88,7 +95,12 @@ function tableOf(
     if (unit !== undefined && unitOfWord(unit) !== undefined) {
       units.set(index, unit);
     }
-    if (known !== undefined && !columns.has(known)) {
+    const isOwn = isOwnName(typed);
+    if (isOwn && known !== undefined && columns.has(known)) {
+      repeated.push(known);
+    }
+    const yields = !isOwn && own.has(known);
+    if (known !== undefined && !yields && !columns.has(known)) {
       columns.set(known, index);
       firm++;
       return;
@@ -113,6 +125,7 @@ function tableOf(
       columns,
       zones: tidy ? [] : zones,
       units,
+      repeated,
       unknown: tidy ? [...unknown, ...zones.map((z) => z.index)] : unknown,
     },
     score: firm === 0 ? 0 : firm + 0.01 * zones.length,
@@ -219,6 +232,16 @@ export function findLayout(
       }],
     };
   }
+  const twice = best.layout.repeated.map((name): Problem => ({
+    severity: "refused",
+    code: "repeated-column",
+    file,
+    line: best.layout.headerLine,
+    column: name,
+    message: `the header has two columns ${name}`,
+    mend: "rename or take out the one that is not meant",
+  }));
+  if (twice.length > 0) return { kind: "none", headings: 1, problems: twice };
   if (!best.layout.sheet) {
     const problems = missingColumns(best.layout, file, best.typed);
     if (problems.length > 0) return { kind: "none", headings: 1, problems };

@@ -36,7 +36,8 @@ export function sagShown(
   const { shows } = gauge;
   if (shows.kind === "sag") {
     const upright = Math.cos((gauge.tiltDegrees ?? 0) * DEGREE);
-    return millimetres(sign * shown * upright);
+    // Adding 0 turns −0 into 0.
+    return millimetres(sign * shown * upright + 0);
   }
   if (shown === 0) {
     if (shows.kind === "power") return millimetres(0);

@@ -228,12 +228,11 @@ export class LineReader {
       );
       return undefined;
     }
-    remarkOnPlace(
-      place,
-      this.faults,
-      [cell.zone ?? this.#heading("zone"), zone],
-      [this.#heading("offset"), offset],
-    );
+    if (place.named !== undefined || place.doubt !== undefined) {
+      const zoneName = cell.zone ?? this.#heading("zone");
+      const where = [zoneName, zone, this.#heading("offset"), offset] as const;
+      remarkOnPlace(place, this.faults, ...where);
+    }
     return place;
   }
 

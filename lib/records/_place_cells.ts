@@ -40,8 +40,10 @@ function refused(message: string, mend: string): Offset & { kind: "refused" } {
 export function remarkOnPlace(
   place: Place & { readonly kind: "place" },
   faults: LineFaults,
-  [zoneColumn, zone]: readonly [column: string, typed: string],
-  [offsetColumn, offset]: readonly [column: string, typed: string],
+  zoneColumn: string,
+  zone: string,
+  offsetColumn: string,
+  offset: string,
 ): void {
   if (place.named !== undefined) {
     faults.remark("note", offsetColumn, offset, {

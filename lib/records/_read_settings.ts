@@ -9,6 +9,8 @@ import { benchOfFile } from "./_bench_of_file.ts";
 import { FileLengths } from "./_file_lengths.ts";
 import { readJsonFile } from "./_json_file.ts";
 import type { SchemaNode } from "./_schema_words.ts";
+import type { FileBytes } from "./_read_bytes.ts";
+import { readRingSpacings } from "./ring_spacings.ts";
 import { pieceOfFile } from "./_piece_of_file.ts";
 import type { Piece } from "./piece.ts";
 import type { PieceFile } from "./piece_file.ts";
@@ -59,10 +61,52 @@ export async function pieceOfBytes(
   return { problems, content, ...(value === undefined ? {} : { value }) };
 }
 
+/** Reads a file that a settings file names, by its path seen from there. */
+export type SiblingReader = (path: string) => Promise<FileBytes>;
+
+/** Puts the spacings that rings keep in files of their own in their place. */
+async function withSpacings(
+  file: BenchFile,
+  sibling: SiblingReader,
+  problems: Problem[],
+): Promise<BenchFile> {
+  const rings = [];
+  for (const ring of file.rings) {
+    const path = ring.spacings;
+    if (typeof path !== "string") {
+      rings.push(ring);
+      continue;
+    }
+    const found = await sibling(path);
+    if (found.kind === "unreadable") problems.push(found.problem);
+    if (found.kind === "absent") {
+      problems.push({
+        severity: "refused",
+        code: "no-file",
+        file: path,
+        message: `the spacings of ring ${ring.id} are missing`,
+        mend: "write the file, or the three spacings into bench.json",
+      });
+    }
+    if (found.kind !== "bytes") {
+      rings.push(ring);
+      continue;
+    }
+    const read = await readRingSpacings(found.bytes, path, file.gauge.unit);
+    problems.push(...read.problems);
+    rings.push({
+      ...ring,
+      spacings: read.spacings?.map((value) => ({ value, unit: "mm" })) ?? path,
+    });
+  }
+  return { ...file, rings };
+}
+
 /** Reads the bytes of a `bench.json`. */
 export async function benchOfBytes(
   bytes: Uint8Array,
   file: string,
+  sibling: SiblingReader,
 ): Promise<Settings<Bench, BenchFile>> {
   const { benchSchema } = await import("./_file_schema.ts");
   const { toJSONSchema } = await import("zod");
@@ -82,6 +126,7 @@ export async function benchOfBytes(
     }
     return { problems };
   }
-  const value = benchOfFile(content, new FileLengths(file, map, problems));
+  const whole = await withSpacings(content, sibling, problems);
+  const value = benchOfFile(whole, new FileLengths(file, map, problems));
   return { problems, content, ...(value === undefined ? {} : { value }) };
 }

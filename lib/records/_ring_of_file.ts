@@ -33,8 +33,7 @@ const ZERO = millimetres(0);
 function expansion(file: RingFile, path: string, read: FileLengths): number {
   if (file.expansion !== undefined) return file.expansion;
   const material = (file.material ?? "steel").toLowerCase().trim();
-  const known = EXPANSIONS[material];
-  if (known !== undefined) return known;
+  if (Object.hasOwn(EXPANSIONS, material)) return EXPANSIONS[material];
   const near = closestName(material, Object.keys(EXPANSIONS));
   read.say(
     "warning",

@@ -76,6 +76,18 @@ function circle(
     const radius = read.length(file.radius, `${path}.radius`);
     return radius === undefined ? undefined : { radius };
   }
+  if (typeof file.spacings === "string") {
+    return read.say(
+      "refused",
+      "no-file",
+      `${path}.spacings`,
+      "the file of spacings could not be used",
+      {
+        value: file.spacings,
+        mend: "mend it, or write the three spacings here",
+      },
+    );
+  }
   const lengths = file.spacings.map((spacing, i) =>
     read.length(spacing, `${path}.spacings.${i}`)
   );

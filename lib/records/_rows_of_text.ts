@@ -11,7 +11,8 @@ export type CsvParser = (
   delimiter: string,
 ) => ParseResult<string[]>;
 
-const SLICE = 1 << 20;
+/** Small enough that the rows of a slice die young in the collector. */
+const SLICE = 1 << 16;
 const BLANK: readonly string[][] = [[""]];
 
 /** Loads Papa Parse. */

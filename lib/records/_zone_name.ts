@@ -51,6 +51,15 @@ export function parseZoneName(typed: string): ZoneName | undefined {
   if (text === "") return undefined;
   if (FLAT.test(text)) return { kind: "flat" };
   if (LENGTH.test(text)) return { kind: "length", text };
+  const part = /^([+-]?) ?(\d{1,2}) ?\/ ?(\d{1,2})$/.exec(text);
+  if (part !== null) {
+    const size = Number(part[2]) / Number(part[3]);
+    if (!(size <= 1)) return undefined;
+    const fraction = part[1] === "-" && size !== 0 ? -size : size;
+    const of = "half diameter";
+    const label = fractionLabel(fraction, of);
+    return { kind: "fraction", label, fraction, of, bare: true };
+  }
   const number = NUMBER.exec(text);
   if (number !== null) {
     const [, sign, digits, percent, ofReach] = number;

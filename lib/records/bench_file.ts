@@ -48,8 +48,11 @@ export interface RingFile {
   readonly feet?: "balls" | "edge" | "bar";
   /** Radius of the circle through the ball centres. */
   readonly radius?: LengthText;
-  /** The three spacings of the balls, instead of the radius. */
-  readonly spacings?: readonly LengthText[];
+  /**
+   * The three spacings of the balls, instead of the radius; or the path of a
+   * CSV file that holds them, seen from the bench file.
+   */
+  readonly spacings?: readonly LengthText[] | string;
   /** How the spacings were measured; over the outsides includes a ball. */
   readonly spacings_measured?: "centre to centre" | "outside to outside";
   /** Ball radius. */

@@ -3,7 +3,9 @@
  *
  * @module
  */
+import { dirname, join } from "node:path";
 import type { FileAccount, LineCount, PieceFolder } from "./folder.ts";
+import { listReadingFiles } from "./_list_reading_files.ts";
 import { PlausibilityWatch } from "./_plausibility.ts";
 import type { Problem } from "./problem.ts";
 import { ProblemCollector } from "./_problem_collector.ts";
@@ -12,12 +14,6 @@ import { benchOfBytes, pieceOfBytes, type Settings } from "./_read_settings.ts";
 import type { Reading } from "./reading.ts";
 import { RecordError } from "./record_error.ts";
 import { scanText } from "./_scan_text.ts";
-
-const SHEET = /\.(?:csv|tsv|txt|log)$/i;
-
-function join(folder: string, name: string): string {
-  return `${folder.replace(/[/\\]+$/, "") || "/"}/${name}`.replace("//", "/");
-}
 
 async function folderProblem(path: string): Promise<Problem | undefined> {
   const at = { severity: "refused", file: path } as const;
@@ -63,32 +59,6 @@ async function settings<T, F>(
         "write it, or make a folder that holds one with “deno task new FOLDER”",
     }],
   };
-}
-
-/** The files of readings in a folder, as paths inside it, in order of name. */
-async function readingFiles(path: string): Promise<string[]> {
-  const files: string[] = [];
-  for (const name of ["readings.csv", "readings.tsv", "readings.txt"]) {
-    try {
-      await Deno.stat(join(path, name));
-      files.push(name);
-    } catch {
-      // Absence is no fault here; an unreadable one is reported when read.
-    }
-  }
-  const sheets: string[] = [];
-  try {
-    for await (const entry of Deno.readDir(join(path, "sheets"))) {
-      const hidden = entry.name.startsWith(".") || entry.name.startsWith("~");
-      if (!entry.isDirectory && !hidden && SHEET.test(entry.name)) {
-        sheets.push(entry.name);
-      }
-    }
-  } catch {
-    return files;
-  }
-  sheets.sort((a, b) => a < b ? -1 : 1);
-  return [...files, ...sheets.map((name) => `sheets/${name}`)];
 }
 
 /**
@@ -145,7 +115,16 @@ export async function readPieceFolder(path: string): Promise<PieceFolder> {
   const benchPath = /^(?:[/\\]|[A-Za-z]:)/.test(benchName)
     ? benchName
     : join(path, benchName);
-  const bench = await settings(benchPath, benchName, benchOfBytes);
+  const bench = await settings(
+    benchPath,
+    benchName,
+    (bytes, file) =>
+      benchOfBytes(
+        bytes,
+        file,
+        (name) => readBytes(join(dirname(benchPath), name), name),
+      ),
+  );
   const found = [...piece.problems, ...bench.problems];
   if (piece.value === undefined || bench.value === undefined) {
     throw new RecordError(summary, found);
@@ -154,7 +133,9 @@ export async function readPieceFolder(path: string): Promise<PieceFolder> {
   const watch = new PlausibilityWatch(piece.value, bench.value);
   const readings: Reading[] = [];
   const files: FileAccount[] = [];
-  for (const file of await readingFiles(path)) {
+  const listed = await listReadingFiles(path);
+  problems.addAll(listed.problems);
+  for (const file of listed.files) {
     const read = await readBytes(join(path, file), file);
     if (read.kind === "absent") continue;
     if (read.kind === "unreadable") {

@@ -144,7 +144,11 @@ export function tidyText(
     };
     return [
       ...TIDY_COLUMNS.map((name) => cells[name]),
-      ...others.map((name) => reading.other?.[name] ?? ""),
+      ...others.map((name) =>
+        reading.other !== undefined && Object.hasOwn(reading.other, name)
+          ? reading.other[name]
+          : ""
+      ),
     ];
   });
   return csvText([[...TIDY_COLUMNS, ...others], ...rows]);

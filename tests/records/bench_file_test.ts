@@ -140,3 +140,41 @@ Deno.test("readPieceFolder() takes a shared bench by its relative path", async (
   equal(folder.bench.rings[0].id, "A");
   await Deno.remove(shop, { recursive: true });
 });
+
+Deno.test("readPieceFolder() takes the spacings of a ring from a file beside the bench", async () => {
+  const bytes = await Deno.readFile(
+    new URL("../cases/G09-foot-spacing.csv", import.meta.url),
+  );
+  const bench = {
+    ...BENCH,
+    rings: [{
+      id: "A",
+      spacings: "ring-a.csv",
+      spacings_measured: "centre to centre",
+      ball_radius: "3 mm",
+    }],
+  };
+  const folder = await withFolder(
+    { bench, files: { "ring-a.csv": bytes } },
+    readPieceFolder,
+  );
+  const { shape } = folder.bench.rings[0];
+  equal(shape.kind === "balls" && shape.circleRadius.toFixed(6), "60.010443");
+  const problems = await problemsOf(PIECE, bench);
+  deepEqual(
+    problems.filter((one) => one.severity === "refused")
+      .map((one) => `${one.file} ${one.code}`),
+    ["ring-a.csv no-file", "bench.json no-file"],
+  );
+});
+
+Deno.test("readPieceFolder() takes no name of an object's property for a material", async () => {
+  const problems = await problemsOf(PIECE, {
+    ...BENCH,
+    rings: [{ ...BENCH.rings[0], material: "constructor" }],
+  });
+  equal(
+    problems.find((one) => one.severity === "warning")?.code,
+    "unknown-material",
+  );
+});

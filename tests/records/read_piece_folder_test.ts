@@ -285,3 +285,28 @@ Deno.test("readPieceFolder() says in plain words that there is no folder, or no 
   });
   await Deno.remove(path);
 });
+
+Deno.test("readPieceFolder() finds readings in any case and names tables it does not read", async () => {
+  const text = "session,zeroing,zone,reading\nS1,1,centre,0.715\n";
+  const folder = await withFolder({
+    files: {
+      "Readings.CSV": text,
+      "session 2.csv": text,
+      "bench.ods": "x",
+      "sheets/b.csv": "centre\n0.716\n",
+      "sheets/a.csv": "centre\n0.717\n",
+      "sheets/.~lock.a.csv": "x",
+    },
+  }, readPieceFolder);
+  deepEqual(folder.files.map((one) => one.file), [
+    "Readings.CSV",
+    "sheets/a.csv",
+    "sheets/b.csv",
+  ]);
+  deepEqual(folder.readings.map((one) => one.order), [0, 1, 2]);
+  deepEqual(
+    folder.problems.filter((one) => one.code === "file-not-read")
+      .map((one) => one.file),
+    ["session 2.csv", "bench.ods"],
+  );
+});

@@ -459,3 +459,47 @@ Deno.test("scanReadings() refuses numbers past any measurement without overflowi
   deepEqual(found.of("refused"), ["2 not-a-number", "3 no-place"]);
   equal(found.account.used, 1);
 });
+
+Deno.test("scanReadings() prefers a column's own name and refuses it twice", async () => {
+  const found = await scan(
+    "session,zeroing,zone,sag,reading,angle,diameter_deg\nS1,1,centre,9,0.715,5,60\n",
+  );
+  deepEqual(sags(found), [0.715]);
+  equal(found.readings[0].diameterDegrees, 60);
+  deepEqual(found.readings[0].other, { sag: "9", angle: "5" });
+  const twice = await scan(
+    "session,zeroing,zone,reading,reading\nS1,1,centre,0.715,0.716\n",
+  );
+  equal(twice.problems[0].code, "repeated-column");
+  equal(twice.account.reported, 1);
+});
+
+Deno.test("scanReadings() reads fractions of the half diameter in any writing", async () => {
+  const zones = ["0.25", "1/4", "25%", "25 %", "0,25", "+.25", "-1/4"];
+  const found = await scan(
+    `session;zeroing;zone;reading\n${
+      zones.map((zone) => `S1;1;${zone};0.715`).join("\n")
+    }\n`,
+  );
+  deepEqual(
+    found.readings.map((one) => one.zone.label),
+    zones.map(() => "25%"),
+  );
+  deepEqual(found.readings.map((one) => one.offset), [
+    ...Array(6).fill(26.25),
+    -26.25,
+  ]);
+});
+
+Deno.test("scanReadings() takes headings named like properties of an object for columns", async () => {
+  const found = await scan(
+    `${HEADER},__proto__,constructor,toString\nS1,1,centre,0.715,mm,a,b,c\nS1,1,centre,0.715,mm,,,\n`,
+  );
+  const [first, second] = found.readings;
+  deepEqual(Object.entries(first.other ?? {}), [
+    ["__proto__", "a"],
+    ["constructor", "b"],
+    ["toString", "c"],
+  ]);
+  deepEqual(Object.entries(second.other ?? {}), []);
+});
