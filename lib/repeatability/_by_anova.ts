@@ -5,9 +5,12 @@
  */
 import type { MeanSquareTerm } from "../statistics/anova_table.ts";
 import { nestedAnova } from "../statistics/nested_anova.ts";
-import { varianceInterval } from "../statistics/variance_interval.ts";
+import {
+  satterthwaiteInterval,
+  varianceInterval,
+} from "../statistics/variance_interval.ts";
 import type { CodedReadings, FactorCodes } from "./_factor_codes.ts";
-import { type RawFigures, rootOf } from "./_raw_figure.ts";
+import { type RawFigure, type RawFigures, rootOf } from "./_raw_figure.ts";
 import { relationsOf } from "./_relations.ts";
 import type { Separability } from "./_separability.ts";
 import type { ScatterSource } from "./source.ts";
@@ -112,12 +115,10 @@ export function byAnova(
       interval: rootOf(varianceInterval(terms, confidence)),
     };
   });
-  const totalTerms = rows.map(({ size }, at) =>
-    term(at, 1 / size - (at > 0 ? 1 / rows[at - 1].size : 0))
-  );
-  const variance = totalTerms.reduce(
-    (sum, { coefficient, meanSquare }) => sum + coefficient * meanSquare,
-    0,
+  const total = totalOf(
+    rows.map((_, at) => term(at, 1)),
+    rows.map(({ size }) => size),
+    confidence,
   );
   const zone = cellCount > 1 ? zoneRow(zoneMeans, perZone, rows, chain) : [];
   return {
@@ -125,9 +126,7 @@ export function byAnova(
     total: {
       sources: figures.flatMap(({ sources }) => sources),
       levels: sag.length,
-      variance,
-      ...satterthwaite(totalTerms, variance),
-      interval: rootOf(varianceInterval(totalTerms, confidence)),
+      ...total,
     },
     table: [
       ...zone,
@@ -138,6 +137,41 @@ export function byAnova(
         expected: expectedFrom(rows, at),
       })),
     ],
+  };
+}
+
+/**
+ * The sum of the components, those below 0 left out, with its interval: by
+ * modified large samples where all mean squares add, by Satterthwaite where
+ * one that was left out takes some away.
+ */
+function totalOf(
+  squares: readonly MeanSquareTerm[],
+  sizes: readonly number[],
+  confidence: number,
+): Pick<RawFigure, "variance" | "dof" | "interval"> {
+  const coefficients = squares.map(() => 0);
+  squares.forEach(({ meanSquare }, at) => {
+    const inner = squares[at + 1];
+    if (inner && meanSquare < inner.meanSquare) return;
+    coefficients[at] += 1 / sizes[at];
+    if (inner) coefficients[at + 1] -= 1 / sizes[at];
+  });
+  const terms = squares.map((one, at) => ({
+    ...one,
+    coefficient: coefficients[at],
+  })).filter(({ coefficient }) => Math.abs(coefficient) > 1e-12);
+  const variance = terms.reduce(
+    (sum, { coefficient, meanSquare }) => sum + coefficient * meanSquare,
+    0,
+  );
+  const interval = terms.every(({ coefficient }) => coefficient > 0)
+    ? varianceInterval(terms, confidence)
+    : satterthwaiteInterval(terms, confidence)?.interval;
+  return {
+    variance,
+    ...satterthwaite(terms, variance),
+    ...(interval === undefined ? {} : { interval: rootOf(interval) }),
   };
 }
 

@@ -20,9 +20,17 @@ function between(low: number, high: number): number {
     : normalProbability(high) - normalProbability(low);
 }
 
+/** A cell whose equal values are counted. */
+interface CountedCell {
+  readonly values: readonly number[];
+  readonly halfSteps: readonly number[];
+  readonly counts: readonly number[];
+  readonly size: number;
+}
+
 /** Log of the product of the cell's probabilities at one expectation. */
 function logLikelihoodAt(
-  { values, halfSteps }: RoundedCell,
+  { values, halfSteps, counts }: CountedCell,
   mean: number,
   deviation: number,
 ): number {
@@ -34,7 +42,7 @@ function logLikelihoodAt(
       (middle + half) / deviation,
     );
     if (!(chance > 0)) return -Infinity;
-    sum += Math.log(chance);
+    sum += counts[i] * Math.log(chance);
   }
   return sum;
 }
@@ -43,17 +51,22 @@ function logLikelihoodAt(
  * Log of the cell's likelihood with its expectation integrated out, which is
  * the restricted likelihood where nothing is rounded.
  *
- * The trapezium rule at a quarter of a standard deviation: the integrand is
- * smooth on that scale and vanishes at both ends, so the error is far below
- * rounding.
+ * The trapezium rule with nodes closer than two thirds of the scatter of the
+ * cell's mean: the integrand is smooth on that scale and vanishes at both
+ * ends, so that the error is below 1e-11.
  */
-function logIntegrated(cell: RoundedCell, deviation: number): number {
-  const { values, halfSteps } = cell;
-  const low = Math.min(...values.map((value, i) => value - halfSteps[i])) -
-    8 * deviation;
-  const high = Math.max(...values.map((value, i) => value + halfSteps[i])) +
-    8 * deviation;
-  const count = Math.ceil((high - low) / (deviation / 4));
+function logIntegrated(cell: CountedCell, deviation: number): number {
+  const { values, halfSteps, size } = cell;
+  let [low, high] = [Infinity, -Infinity];
+  values.forEach((value, i) => {
+    low = Math.min(low, value - halfSteps[i]);
+    high = Math.max(high, value + halfSteps[i]);
+  });
+  low -= 7 * deviation;
+  high += 7 * deviation;
+  const count = Math.ceil(
+    (high - low) / deviation * 1.5 * Math.sqrt(size),
+  );
   const width = (high - low) / count;
   const logs: number[] = [];
   let most = -Infinity;
@@ -72,18 +85,28 @@ export function roundedLikelihood(
   cells: readonly RoundedCell[],
 ): (deviation: number) => number {
   // Cells that differ by a shift alone have one likelihood.
-  const patterns = new Map<string, { cell: RoundedCell; times: number }>();
+  const patterns = new Map<string, { cell: CountedCell; times: number }>();
   for (const { values, halfSteps } of cells) {
     const order = values.map((_, i) => i).sort((a, b) =>
       values[a] - values[b] || halfSteps[a] - halfSteps[b]
     );
-    const cell = {
-      values: order.map((i) => values[i] - values[order[0]]),
-      halfSteps: order.map((i) => halfSteps[i]),
+    const counted = new Map<string, [number, number, number]>();
+    for (const i of order) {
+      const entry = [values[i] - values[order[0]], halfSteps[i]] as const;
+      const name = entry.map((value) => value.toFixed(9)).join(" ");
+      const known = counted.get(name);
+      if (known) known[2]++;
+      else counted.set(name, [...entry, 1]);
+    }
+    const entries = [...counted.values()];
+    const cell: CountedCell = {
+      values: entries.map(([value]) => value),
+      halfSteps: entries.map(([, half]) => half),
+      counts: entries.map(([, , count]) => count),
+      size: values.length,
     };
-    const key = [...cell.values, ...cell.halfSteps].map((value) =>
-      value.toPrecision(9)
-    ).join(" ");
+    const key = [...counted].map(([name, [, , count]]) => `${name} ${count}`)
+      .join(" ");
     const known = patterns.get(key);
     if (known) known.times++;
     else patterns.set(key, { cell, times: 1 });

@@ -170,26 +170,26 @@ function scatterBehind(
   const lowest = LEAST * step;
   const highest = 20 * Math.max(step, shown);
   const grid = Array.from(
-    { length: 41 },
-    (_, k) => lowest * (highest / lowest) ** (k / 40),
+    { length: 25 },
+    (_, k) => lowest * (highest / lowest) ** (k / 24),
   );
   const values = grid.map(likelihood);
   const best = values.indexOf(Math.max(...values));
   const atZero = best === 0;
   const deviation = atZero
     ? 0
-    : peak(likelihood, grid[best - 1], grid[Math.min(best + 1, 40)]);
+    : peak(likelihood, grid[best - 1], grid[Math.min(best + 1, 24)]);
   const top = atZero ? values[0] : likelihood(deviation);
   const drop = chiSquareQuantile(confidence, 1) / 2;
   const below = (sd: number): number =>
     Math.max(likelihood(sd) - top + drop, -1e6);
   const low = atZero || below(lowest) >= 0
     ? 0
-    : findRoot(below, lowest, deviation, { tolerance: 1e-6 * deviation });
+    : findRoot(below, lowest, deviation, { tolerance: 1e-5 * deviation });
   const from = atZero ? lowest : deviation;
   let end = from * 2;
   while (below(end) > 0) end *= 2;
-  const high = findRoot(below, from, end, { tolerance: 1e-6 * from });
+  const high = findRoot(below, from, end, { tolerance: 1e-5 * from });
   return { deviation, low, high, shown: spread0(shown), dof };
 }
 
@@ -204,7 +204,7 @@ function peak(f: (x: number) => number, from: number, to: number): number {
   let [a, b] = [from, to];
   let [p, q] = [b - golden * (b - a), a + golden * (b - a)];
   let [fp, fq] = [f(p), f(q)];
-  while (b - a > 1e-7 * b) {
+  while (b - a > 1e-6 * b) {
     if (fp < fq) {
       [a, p, fp] = [p, q, fq];
       q = a + golden * (b - a);

@@ -122,6 +122,7 @@ Deno.test("estimateComponents() keeps reused labels apart: four zeroings, and a 
   near(figure(found.figures, "repeat").sag.deviation * 1000, 0.707, 5e-4);
   near(figure(found.figures, "session").variance * 1e6, -4, 1e-9);
   equal(figure(found.figures, "session").usable, 0);
+  near(found.total!.variance * 1e6, 7.75 + 0.5, 1e-9);
   ok(
     found.limits.some((one) =>
       one.code === "labels reused" && one.labels.length === 2
