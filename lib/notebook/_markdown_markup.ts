@@ -59,14 +59,23 @@ const SAFE_LINK = /^(?:https?:\/\/|mailto:|#)/i;
 const SAFE_PICTURE = /^data:image\/(?:png|jpeg|gif|webp);base64,[\w+/=%]*$/i;
 const PICTURE_TYPES = ["image/png", "image/jpeg", "image/gif", "image/webp"];
 
+/** Text without percent signs for characters, or as it is if they are faulty. */
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}
+
 /** The data address of a picture kept in the cell, if it is one. */
 function attachedPicture(
   source: string,
   attachments: JsonObject | undefined,
 ): string | undefined {
   if (!source.startsWith("attachment:")) return undefined;
-  const name = decodeURIComponent(source.slice("attachment:".length));
-  const bundle = attachments?.[name];
+  const written = source.slice("attachment:".length);
+  const bundle = attachments?.[decoded(written)];
   if (!isJsonObject(bundle)) return undefined;
   const type = PICTURE_TYPES.find((known) => typeof bundle[known] === "string");
   if (type === undefined) return undefined;

@@ -276,3 +276,32 @@ Deno.test("exportHtml() keeps the rules of a style to its output and to harmless
     );
   }
 });
+
+Deno.test("exportHtml() shows pictures kept in a Markdown cell, and no others", async () => {
+  const cell = (source: string): Notebook => ({
+    metadata: {},
+    cells: [{
+      cell_type: "markdown",
+      id: "m",
+      metadata: {},
+      source,
+      attachments: { "a b.png": { "image/png": "aGk=\n" } },
+    }],
+  });
+  match(
+    await body(cell("![dish](attachment:a%20b.png)")),
+    /<img src="data:image\/png;base64,aGk=" alt="dish">/,
+  );
+  for (
+    const source of [
+      "attachment:none.png",
+      "attachment:%zz",
+      "http://h.invalid/a.png",
+      "a.png",
+    ]
+  ) {
+    const text = await body(cell(`![dish](${source})`));
+    doesNotMatch(text, /<img/);
+    match(text, /\[picture outside this page, not shown: dish\]|!\[dish\]/);
+  }
+});
