@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { isCableLine } from "./_cable_line.ts";
 import { closestName } from "./_closest_name.ts";
 import { unitOfWord } from "./_read_cell.ts";
 import {
@@ -19,8 +20,11 @@ import type { Problem } from "./problem.ts";
 
 /** One column of a bench sheet that holds readings. */
 export interface ZoneColumn {
+  /** Its index in a row. */
   readonly index: number;
-  readonly heading: string;
+  /** The zone it names, without any unit. */
+  readonly zone: string;
+  /** What that name says. */
   readonly name: ZoneName;
 }
 
@@ -62,14 +66,6 @@ export type LineSplitter = (line: string, delimiter: string) => string[];
 
 const DELIMITERS = [",", ";", "\t", "|"] as const;
 const LINES_SEARCHED = 60;
-const CABLE_LINE =
-  /^\s*[+\-\u2212]\s*\d+[.,]\d*\s*,\s*(?:MM|IN|INCH)\b|^\s*ERR\b/i;
-
-/** True for a line that a gauge's data cable writes. */
-export function isCableLine(line: string): boolean {
-  return CABLE_LINE.test(line);
-}
-
 function tableOf(
   headings: readonly string[],
   delimiter: string,
@@ -105,10 +101,11 @@ function tableOf(
       firm++;
       return;
     }
-    const name = parseZoneName(typed) ??
-      parseZoneName(typed.replace(/[([{].*?[)\]}]/g, " "));
+    const bare = typed.replace(/[([{].*?[)\]}]/g, " ").trim();
+    const zone = parseZoneName(typed) === undefined ? bare : typed;
+    const name = parseZoneName(zone);
     if (name !== undefined && known === undefined) {
-      zones.push({ index, heading: typed, name });
+      zones.push({ index, zone, name });
       if (!(name.kind === "fraction" && name.bare)) firm++;
       return;
     }
@@ -119,7 +116,8 @@ function tableOf(
     layout: {
       kind: "table",
       sheet: !tidy,
-      delimiter,
+      // A lone column has no delimiter: a comma in it is a decimal comma.
+      delimiter: headings.length === 1 ? "\t" : delimiter,
       headerLine,
       headings,
       columns,

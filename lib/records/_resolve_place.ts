@@ -82,6 +82,18 @@ function directionWords(foot: FootDirection): string {
   }
 }
 
+/** What to do about a name that says no place. */
+function mendOfName(typed: string): string {
+  if (/^[+-]?\d+$/.test(typed)) {
+    return `write ${typed}% for a percentage, or put a length into the column offset`;
+  }
+  return /^\d{1,2}[- ][a-z]{3}|^\d{4}-\d\d-\d\d|^\d{1,2}\/\d{1,2}\/\d/i.test(
+      typed,
+    )
+    ? "a spreadsheet made a date of a fraction: write it as a percentage, such as 50%"
+    : "write one of these, or give the offset";
+}
+
 function labelOf(question: PlaceQuestion, offset: Millimetres): string {
   const { name, typed, piece } = question;
   if (name?.kind === "edge") return "edge";
@@ -186,9 +198,7 @@ export function resolvePlace(question: PlaceQuestion): Place {
         : "this names no place on the work",
       expected:
         "centre, 50%, edge, 70% reach, a signed fraction such as -0.5, flat, or an offset",
-      mend: /^[+-]?\d+$/.test(question.typed)
-        ? `write ${question.typed}% for a percentage, or put a length into the column offset`
-        : "write one of these, or give the offset",
+      mend: mendOfName(question.typed),
     };
   }
   const limit = reachOf(Math.sign(offset) || 1);

@@ -17,6 +17,7 @@ import {
   readingColumns,
   settingOfRow,
   unitsOfRow,
+  unknownColumns,
 } from "./_table_rows.ts";
 
 type Row = readonly string[];
@@ -53,10 +54,10 @@ class TableScan {
   #withUnits(units: ReadonlyMap<number, string>): readonly ReadingCell[] {
     const unit = (index: number) => units.get(index) ?? "";
     return this.#layout.sheet
-      ? this.#layout.zones.map(({ index, heading }) => ({
+      ? this.#layout.zones.map(({ index, zone }) => ({
         index,
         unit: unit(index),
-        zone: heading,
+        zone,
       }))
       : readingColumns(this.#layout).map((index) => ({
         index,
@@ -205,22 +206,10 @@ export function scanTable(
   parse: CsvParser,
 ): FileAccount {
   const { file, problems, bench, piece } = source;
-  const { delimiter, headings, columns, unknown, headerLine } = layout;
+  const { delimiter, headings, columns, unknown } = layout;
   const { text, mended } = mendQuotes(typed, delimiter, headings.length);
   const decimal = decimalMarkOf(text, delimiter, bench.decimalMark);
-  const names = unknown.map((i) => headings[i].trim()).filter((one) => one)
-    .slice(0, 12);
-  if (names.length > 0) {
-    problems.add({
-      severity: "note",
-      code: "unknown-column",
-      file,
-      line: headerLine,
-      message: `columns kept but not used: ${
-        names.map((name) => name.slice(0, 40)).join(", ")
-      }`,
-    });
-  }
+  problems.addAll(unknownColumns(file, layout));
   const reader = new LineReader({
     file,
     piece,

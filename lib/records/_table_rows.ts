@@ -3,13 +3,23 @@
  *
  * @module
  */
-import { type TidyColumn, tidyColumn } from "./_column_names.ts";
+import { closestName } from "./_closest_name.ts";
+import {
+  plainName,
+  TIDY_COLUMNS,
+  type TidyColumn,
+  tidyColumn,
+} from "./_column_names.ts";
 import { cellOfCsv } from "./csv_text.ts";
 import type { TableLayout } from "./_find_layout.ts";
 import type { Fault } from "./_line_faults.ts";
+import type { Problem } from "./problem.ts";
 import { unitOfWord } from "./_read_cell.ts";
 
 type Row = readonly string[];
+
+/** So many unknown columns are named. */
+const MOST_NAMED = 12;
 
 /** What a `# name: value` line of a bench sheet may set. */
 const SETTINGS: ReadonlySet<TidyColumn> = new Set<TidyColumn>([
@@ -120,4 +130,42 @@ export function otherCells(
         cellOfCsv(row[index]),
       ]),
   );
+}
+
+/** A word about the columns nobody knows, and what one was likely meant to be. */
+export function unknownColumns(file: string, layout: TableLayout): Problem[] {
+  const names = layout.unknown.map((i) => layout.headings[i].trim())
+    .filter((name) => name !== "");
+  const absent = TIDY_COLUMNS.filter((name) => !layout.columns.has(name));
+  const problems: Problem[] = [];
+  const rest: string[] = [];
+  for (const name of names.slice(0, MOST_NAMED)) {
+    const meant = layout.sheet && /^(?:zone|offset|reading)$/.test(name)
+      ? undefined
+      : closestName(plainName(name), absent);
+    if (meant === undefined) rest.push(name.slice(0, 40));
+    else {
+      problems.push({
+        severity: "warning",
+        code: "unknown-column",
+        file,
+        line: layout.headerLine,
+        column: name,
+        message: "this column is kept but not used",
+        mend: `did you mean ${meant}?`,
+      });
+    }
+  }
+  if (rest.length > 0) {
+    problems.push({
+      severity: "note",
+      code: "unknown-column",
+      file,
+      line: layout.headerLine,
+      message: `columns kept but not used: ${rest.join(", ")}${
+        names.length > MOST_NAMED ? " and more" : ""
+      }`,
+    });
+  }
+  return problems;
 }

@@ -503,3 +503,25 @@ Deno.test("scanReadings() takes headings named like properties of an object for 
   ]);
   deepEqual(Object.entries(second.other ?? {}), []);
 });
+
+Deno.test("scanReadings() reads units in the headings of zones and a lone column of decimal commas", async () => {
+  const sheet = await scan(
+    "Diameter (deg),Centre (mm),Edge [in]\n0,0.715,0.0281\n",
+  );
+  deepEqual(sheet.readings.map((one) => [one.zone.label, one.unit]), [
+    ["centre", "mm"],
+    ["edge", "in"],
+  ]);
+  deepEqual(sheet.of("note"), []);
+  deepEqual(sags(await scan("centre\n0,715\n0,716\n")), [0.715, 0.716]);
+});
+
+Deno.test("scanReadings() asks what an unknown column and a zone turned into a date were meant to be", async () => {
+  const found = await scan(
+    "session,zeroing,zone,reading,rnig\nS1,1,01-Feb,0.715,A\n",
+  );
+  const warning = found.problems.find((one) => one.severity === "warning");
+  equal(warning?.mend, "did you mean ring?");
+  const refused = found.problems.find((one) => one.severity === "refused");
+  match(refused?.mend ?? "", /a spreadsheet made a date of a fraction/);
+});
