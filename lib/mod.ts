@@ -19,6 +19,7 @@ export * from "./geometry/mod.ts";
 export * from "./narrative/mod.ts";
 export * from "./numerics/mod.ts";
 export * from "./records/mod.ts";
+export * from "./repeatability/mod.ts";
 export * from "./statistics/mod.ts";
 export * from "./uncertainty/mod.ts";
 export * from "./units/mod.ts";

@@ -49,5 +49,29 @@ export {
 } from "./report_tables.ts";
 export { smallUnit, writeDifference, writeSmall } from "./sag_words.ts";
 export { type SessionReport, sessionReport } from "./session_report.ts";
-export { RESULTS_TYPE, sentences, showAnswer } from "./show.ts";
+export { answerBlock, RESULTS_TYPE, sentences, showAnswer } from "./show.ts";
 export { sphericitySentence, writeTolerance } from "./sphericity_sentence.ts";
+export {
+  drawCanTellApart,
+  drawComponentIntervals,
+  drawComponents,
+  drawPower,
+  drawZeroChart,
+} from "./gauge_figures.ts";
+export { type GaugePlan, planFor } from "./gauge_plan.ts";
+export {
+  type GaugeOptions,
+  type GaugeReport,
+  gaugeReport,
+  openGaugeStudy,
+} from "./gauge_report.ts";
+export {
+  gaugeAnswer,
+  type GaugeFindings,
+  gaugeLimits,
+  gaugeReasons,
+  nameSources,
+} from "./gauge_sentences.ts";
+export { componentsTable, planSheet, sheetTable } from "./gauge_tables.ts";
+export { gaugeResults, showGaugeAnswer } from "./show_gauge.ts";
+export { plainJson } from "./plain_json.ts";

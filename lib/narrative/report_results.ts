@@ -6,6 +6,7 @@
 import { VERSION } from "../version.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
 import type { Interval } from "../statistics/interval.ts";
+import { plainJson } from "./plain_json.ts";
 import type { RadiusStatement } from "./radius_statement.ts";
 import type { SessionReport } from "./session_report.ts";
 
@@ -31,7 +32,7 @@ export function reportResults(report: SessionReport): Json {
     version: VERSION,
     units: { length: "mm", angle: "degree" },
     invented: piece.invented,
-    piece: plain({
+    piece: plainJson({
       name: piece.name,
       form: piece.form,
       diameter: piece.diameter,
@@ -40,20 +41,20 @@ export function reportResults(report: SessionReport): Json {
     }),
     answer: report.answer,
     ...(radius === undefined ? {} : { radius: ofRadius(radius) }),
-    ...(report.next === undefined ? {} : { next: plain(report.next) }),
+    ...(report.next === undefined ? {} : { next: plainJson(report.next) }),
     ...(session === undefined ? {} : { session: ofSession(session) }),
     sessions: sessions.map(ofSession),
     cautions: report.cautions,
     unseen: report.unseen,
-    lines: plain(lines),
-    problems: problems.map((problem) => plain(problem)),
+    lines: plainJson(lines),
+    problems: problems.map((problem) => plainJson(problem)),
   };
 }
 
 function ofSession(session: SessionAnalysis): Json {
   const { zones, differences, sphericity, profile, ring } = session;
   const label = (place: number): string => zones[place].place.label;
-  return plain({
+  return plainJson({
     session: session.session,
     ring: ring.id,
     grade: session.grade,
@@ -105,12 +106,11 @@ function ofSession(session: SessionAnalysis): Json {
 function ofRadius({ budget, ...statement }: RadiusStatement): Json {
   const { lines, factor, dof, standardUncertainty, notCounted, assumed } =
     budget;
-  return plain({
+  return plainJson({
     ...statement,
     standard_uncertainty: standardUncertainty,
     coverage_factor: factor,
-    // Endless degrees of freedom have no number; the key is left out then.
-    ...(Number.isFinite(dof) ? { dof } : {}),
+    dof,
     budget: lines.map((line) => ({
       source: line.source,
       standard_uncertainty: line.standardUncertainty,
@@ -118,7 +118,7 @@ function ofRadius({ budget, ...statement }: RadiusStatement): Json {
       sensitivity: line.sensitivity,
       contribution: line.contribution,
       share: line.share,
-      ...(Number.isFinite(line.dof) ? { dof: line.dof } : {}),
+      dof: line.dof,
     })),
     not_counted: notCounted,
     assumed,
@@ -129,16 +129,4 @@ function ofFit(
   fit: { value: number; interval95?: Interval } | undefined,
 ): Json | undefined {
   return fit && { value: fit.value, interval95: fit.interval95 };
-}
-
-/** The same value without what is undefined, checked to be finite. */
-function plain(value: object): Json {
-  return JSON.parse(JSON.stringify(value, (_, part) => {
-    if (typeof part === "number" && !Number.isFinite(part)) {
-      throw new RangeError(
-        `Cannot write results as every number must be finite: current value is ${part}`,
-      );
-    }
-    return part;
-  }));
 }

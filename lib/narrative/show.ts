@@ -40,17 +40,39 @@ export function showAnswer(
   report: SessionReport,
   results: Readonly<Record<string, unknown>>,
 ): Displayable {
-  const { answer, folder: { piece } } = report;
-  const invented = piece.invented
+  return answerBlock(report.answer, report.folder.piece.invented, results);
+}
+
+/**
+ * Shows sentences as the answer of a page.
+ *
+ * @param answer The sentences.
+ * @param invented Whether the data is invented, which is then said.
+ * @param results The results as JSON, for the program that runs the notebook.
+ * @returns A value a cell may return.
+ *
+ * @example
+ * ```ts
+ * import { answerBlock } from "sagbook/narrative/show.ts";
+ * import { jupyterDisplay } from "sagbook/display/bundle.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const bundle = await answerBlock(["R 3000 mm."], false, {})[jupyterDisplay]();
+ * equal(bundle["text/plain"], "R 3000 mm.");
+ * ```
+ */
+export function answerBlock(
+  answer: readonly string[],
+  invented: boolean,
+  results: Readonly<Record<string, unknown>>,
+): Displayable {
+  const note = invented
     ? "Invented demonstration data: no such piece exists."
     : undefined;
   const html = markup`<section class="answer" aria-label="The answer">${
     answer.map((sentence) => markup`<p><strong>${sentence}</strong></p>`)
-  }${
-    invented === undefined ? "" : markup`<p><em>${invented}</em></p>`
-  }</section>`;
-  const text = [...answer, ...(invented === undefined ? [] : [invented])]
-    .join("\n");
+  }${note === undefined ? "" : markup`<p><em>${note}</em></p>`}</section>`;
+  const text = [...answer, ...(note === undefined ? [] : [note])].join("\n");
   return {
     [jupyterDisplay]: () => ({
       "text/plain": text,

@@ -32,11 +32,32 @@ export interface ReportFiles {
   readonly run: RunResult;
 }
 
+/** Which notebook makes a report, and what its files are called. */
+export interface ReportKind {
+  /** Name of the notebook in `notebooks/`, without its ending. */
+  readonly notebook: string;
+  /** Start of the names of the files it makes. */
+  readonly file: string;
+  /** Name of the file of results. */
+  readonly results: string;
+  /** Parameters of the notebook besides `folder`. */
+  readonly parameters?: Readonly<Record<string, string | number>>;
+}
+
+/** The report of the last session of a piece. */
+export const SESSION_REPORT: ReportKind = {
+  notebook: "session",
+  file: "session",
+  results: "results.json",
+};
+
 /** How a report is made. */
 export interface ReportSettings {
+  /** Which report; that of the session unless told. */
+  readonly kind?: ReportKind;
   /** Kernel to run on; the notebook's own unless told. */
   readonly kernel?: string;
-  /** Notebook to run; the project's session notebook unless told. */
+  /** Path of a notebook to run in place of the project's own. */
   readonly notebook?: string;
   /** Told how far the run is. */
   readonly onProgress?: (progress: RunProgress) => void;
@@ -45,8 +66,8 @@ export interface ReportSettings {
 }
 
 /**
- * Runs the session notebook on a folder and writes `report/` in it:
- * `session.html`, `session.ipynb` and `results.json`, each whole or not at all.
+ * Runs a notebook on a folder and writes `report/` in it: the page, the
+ * notebook as run and the results, each whole or not at all.
  *
  * A run that did not end well writes a page that says so in its first line, in
  * place of any older one, and no results.
@@ -59,12 +80,13 @@ export async function reportOn(
   folder: string,
   settings: ReportSettings = {},
 ): Promise<ReportFiles> {
-  const { kernel, onProgress, signal } = settings;
-  const { notebook = join(ROOT, "notebooks/session.ipynb") } = settings;
+  const { kernel, onProgress, signal, kind = SESSION_REPORT } = settings;
+  const { notebook = join(ROOT, "notebooks", `${kind.notebook}.ipynb`) } =
+    settings;
   const template = await readNotebook(notebook);
   const run = await runNotebook(template.notebook, {
     cwd: join(ROOT, "notebooks"),
-    parameters: { folder: resolve(folder) },
+    parameters: { folder: resolve(folder), ...kind.parameters },
     ...(kernel === undefined ? {} : { kernel }),
     ...(onProgress === undefined ? {} : { onProgress }),
     ...(signal === undefined ? {} : { signal }),
@@ -81,13 +103,13 @@ export async function reportOn(
   });
   const out = join(folder, "report");
   await Deno.mkdir(out, { recursive: true });
-  const page = join(out, "session.html");
+  const page = join(out, `${kind.file}.html`);
   await writeTextAtomically(page, html);
   await writeTextAtomically(
-    join(out, "session.ipynb"),
+    join(out, `${kind.file}.ipynb`),
     formatNotebook(run.notebook),
   );
-  const data = join(out, "results.json");
+  const data = join(out, kind.results);
   if (run.exitCode === 0 && results) {
     await writeTextAtomically(data, JSON.stringify(results, null, 2) + "\n");
   } else {

@@ -18,6 +18,7 @@ import { type Millimetres, millimetres } from "../units/length.ts";
 import type { DemoPiece, DemoPlace, DemoSession } from "./_demo_piece.ts";
 import { benchFile, INVENTED, json, pieceFile } from "./_demo_json.ts";
 import { DEMO_PIECES } from "./_demo_pieces.ts";
+import { STUDY_FOLDERS, studyFiles } from "./_demo_study.ts";
 
 /** Text files by their path inside a piece's folder. */
 export type DemoFiles = ReadonlyMap<string, string>;
@@ -181,6 +182,8 @@ function truthFile(piece: DemoPiece): string {
  * @throws {RangeError} If there is no such piece.
  */
 export function demoFiles(folder: string): DemoFiles {
+  const study = STUDY_FOLDERS.find((name) => name === folder);
+  if (study !== undefined) return new Map(Object.entries(studyFiles(study)));
   const piece = DEMO_PIECES.find((one) => one.folder === folder);
   if (piece === undefined) {
     throw new RangeError(
@@ -205,9 +208,10 @@ export function demoFiles(folder: string): DemoFiles {
 }
 
 /** Names of the folders of every invented piece. */
-export const DEMO_FOLDERS: readonly string[] = DEMO_PIECES.map(({ folder }) =>
-  folder
-);
+export const DEMO_FOLDERS: readonly string[] = [
+  ...DEMO_PIECES.map(({ folder }) => folder),
+  ...STUDY_FOLDERS,
+];
 
 if (import.meta.main) {
   for (const folder of DEMO_FOLDERS) {

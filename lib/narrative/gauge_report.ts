@@ -1,0 +1,163 @@
+/**
+ * How good the gauge is: a folder's scatter, answered.
+ *
+ * @module
+ */
+import { effectiveFeet } from "../geometry/effective_feet.ts";
+import { sagForRadiusChange } from "../geometry/sensitivities.ts";
+import type { PieceFolder } from "../records/folder.ts";
+import { readPieceFolder } from "../records/read_piece_folder.ts";
+import {
+  correctByOperator,
+  type CorrectedReadings,
+} from "../repeatability/correct_by_operator.ts";
+import { estimateComponents } from "../repeatability/estimate_components.ts";
+import {
+  type GaugeCapability,
+  judgeCapability,
+} from "../repeatability/judge_capability.ts";
+import type { SurfaceComponents } from "../repeatability/surface_components.ts";
+import { chartZero, type ZeroHistory } from "../repeatability/zero_chart.ts";
+import type { Millimetres } from "../units/length.ts";
+import { correctDrift } from "../zones/drift.ts";
+import { type GaugePlan, planFor } from "./gauge_plan.ts";
+import { gaugeAnswer, gaugeLimits, gaugeReasons } from "./gauge_sentences.ts";
+
+/** What a study of the gauge says, as data and in words. */
+export interface GaugeReport {
+  /** The folder. */
+  readonly folder: PieceFolder;
+  /** The components, one entry for each ring and grade of surface. */
+  readonly surfaces: readonly SurfaceComponents[];
+  /** The one the answer is about: that with most readings. */
+  readonly main?: SurfaceComponents;
+  /** Sags with drift taken out operator by operator, in order of readings. */
+  readonly corrected: CorrectedReadings;
+  /** What the gauge can decide. */
+  readonly capability?: GaugeCapability;
+  /** History of the zero. */
+  readonly zero: ZeroHistory;
+  /** What would decide the piece's own questions. */
+  readonly plans: readonly GaugePlan[];
+  /** The change of sag by one stretch of work, in mm, where it was given. */
+  readonly change?: Millimetres;
+  /** The answer: three sentences or four. */
+  readonly answer: readonly string[];
+  /** Why. */
+  readonly reasons: readonly string[];
+  /** What could not be told apart, and what would tell it. */
+  readonly limits: readonly string[];
+}
+
+/** What the caller knows besides the folder. */
+export interface GaugeOptions {
+  /** Change of the sag by one stretch of work, in mm. */
+  readonly change?: Millimetres;
+  /** Seed of the plans' simulation; 1 unless stated. */
+  readonly seed?: number;
+  /** Simulated studies behind a stated chance; 1000 unless stated. */
+  readonly studies?: number;
+}
+
+/**
+ * Works out how good the gauge is from a folder's readings.
+ *
+ * Drift is taken out operator by operator where looks at the flat show it, the
+ * components of scatter are fitted as far as the design tells them apart, and
+ * stand against the piece's tolerance and one stretch of work.
+ *
+ * @param folder A folder as read by `readPieceFolder`.
+ * @param options Change of one stretch of work, seed.
+ * @returns Data and sentences; without readings the answer says so.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function gaugeReport(
+  folder: PieceFolder,
+  options: GaugeOptions = {},
+): GaugeReport {
+  const { piece, bench, readings } = folder;
+  const { change } = options;
+  const corrected = correctByOperator(readings, correctDrift);
+  const zero = chartZero(readings);
+  const surfaces = readings.some(({ on }) => on === "work")
+    ? estimateComponents(readings, {
+      sag: corrected.sag,
+      drifts: corrected.drifts,
+      piece,
+      bench,
+    })
+    : [];
+  const base = { folder, surfaces, corrected, zero };
+  const main =
+    [...surfaces].sort((a, b) => b.design.readings - a.design.readings)[0];
+  if (!main) {
+    return {
+      ...base,
+      plans: [],
+      answer: [
+        "There is nothing to answer yet: no reading of the work was found.",
+      ],
+      reasons: [],
+      limits: [],
+    };
+  }
+  const tolerance = sagToleranceOf(folder, main);
+  const capability = judgeCapability(main, {
+    ...(tolerance === undefined ? {} : { sagTolerance: tolerance }),
+    ...(change === undefined ? {} : { change }),
+  });
+  const plans = planFor(folder, main, options);
+  const told = {
+    ...base,
+    main,
+    capability,
+    plans,
+    ...(change === undefined ? {} : { change }),
+  };
+  const { unit } = piece;
+  return {
+    ...told,
+    answer: held(gaugeAnswer(told, unit)),
+    reasons: held(gaugeReasons(told, unit)),
+    limits: held(gaugeLimits(main, unit)),
+  };
+}
+
+/**
+ * Reads a folder and works out how good its gauge is.
+ *
+ * @param path The folder, as the user names it.
+ * @param options Change of one stretch of work, seed.
+ * @returns Data and sentences.
+ * @throws {RecordError} If the piece or the bench cannot be read.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export async function openGaugeStudy(
+  path: string,
+  options: GaugeOptions = {},
+): Promise<GaugeReport> {
+  return gaugeReport(await readPieceFolder(path), options);
+}
+
+/** Keeps a number and its per cent sign on one line. */
+function held(list: readonly string[]): readonly string[] {
+  return list.map((sentence) => sentence.replace(/(\d) %/g, "$1\u00a0%"));
+}
+
+/** The tolerance of the radius as sag, either way, on the ring of the study. */
+function sagToleranceOf(
+  { piece, bench }: PieceFolder,
+  { ring }: SurfaceComponents,
+): number | undefined {
+  const { target, form } = piece;
+  const shape = bench.rings.find(({ id }) => id === ring)?.shape;
+  if (target?.tolerance === undefined || !shape) return undefined;
+  return sagForRadiusChange(
+    target.tolerance,
+    target.radius,
+    effectiveFeet(shape, form),
+    form,
+  );
+}

@@ -1,0 +1,400 @@
+/**
+ * What a study of the gauge says, in a practitioner's words.
+ *
+ * @module
+ */
+import type { LengthUnit } from "../records/piece.ts";
+import type { GaugeCapability } from "../repeatability/judge_capability.ts";
+import type { ScatterSource } from "../repeatability/source.ts";
+import type {
+  ComponentLimit,
+  ScatterFigure,
+  SurfaceComponents,
+} from "../repeatability/surface_components.ts";
+import { formatLength } from "../units/format_length.ts";
+import { millimetres } from "../units/length.ts";
+import { amountIn } from "../units/length_unit.ts";
+import { decimalsFor } from "../units/round_decimal.ts";
+import type { GaugePlan } from "./gauge_plan.ts";
+import { smallUnit, writeSmall } from "./sag_words.ts";
+
+/** What the sentences are made from. */
+export interface GaugeFindings {
+  /** The components the answer is about. */
+  readonly main: SurfaceComponents;
+  /** What the gauge can decide. */
+  readonly capability: GaugeCapability;
+  /** Plans for the piece's questions. */
+  readonly plans: readonly GaugePlan[];
+}
+
+/** Sources in the trade's words. */
+const SOURCES: Record<ScatterSource, string> = {
+  repeat: "setting the gauge down again",
+  zeroing: "zeroing again",
+  "zone × zeroing": "zeroing, differently from zone to zone",
+  diameter: "the diameter",
+  operator: "the person",
+  rotation: "turning the gauge",
+  session: "the day",
+  drift: "the zero creeping",
+};
+
+/**
+ * Names sources in the trade's words.
+ *
+ * @param sources Sources of scatter, at least one.
+ * @returns Such as `zeroing again and the person, which these readings cannot
+ * tell apart`.
+ *
+ * @example
+ * ```ts
+ * import { nameSources } from "sagbook/narrative/gauge_sentences.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(nameSources(["zeroing"]), "zeroing again");
+ * ```
+ */
+export function nameSources(sources: readonly ScatterSource[]): string {
+  const words = sources.map((source) => SOURCES[source]);
+  if (words.length === 1) return words[0];
+  const last = words[words.length - 1];
+  return `${words.slice(0, -1).join(", ")} and ${last} together`;
+}
+
+function spread(
+  { sag }: ScatterFigure,
+  unit: LengthUnit,
+): string {
+  const small = smallUnit(unit);
+  const amount = amountIn(millimetres(sag.deviation), small);
+  const decimals = amount === 0 ? 1 : Math.max(0, decimalsFor(amount));
+  const write = (length: number): string =>
+    formatLength(millimetres(length), small, decimals);
+  return sag.interval === undefined
+    ? write(sag.deviation)
+    : `${write(sag.deviation)} (95 %: ${write(sag.interval.low)} to ${
+      write(sag.interval.high)
+    })`;
+}
+
+function ofRadius(length: number, unit: LengthUnit): string {
+  const amount = amountIn(millimetres(length), unit);
+  return formatLength(
+    millimetres(length),
+    unit,
+    amount === 0 ? 0 : Math.max(0, decimalsFor(amount)),
+  );
+}
+
+/**
+ * Answers how good the gauge is.
+ *
+ * @param findings Components, capability, plans.
+ * @param unit The user's unit.
+ * @returns Sentences: how much it scatters, from what, whether that will do,
+ * what to read.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function gaugeAnswer(
+  { main, capability, plans }: GaugeFindings,
+  unit: LengthUnit,
+): readonly string[] {
+  const { total, display } = main;
+  if (main.status === "limited by the display") {
+    const floor = capability.kind === "not judged"
+      ? capability.floor
+      : undefined;
+    return [
+      `The readings are all equal: they are limited by the display (step ${
+        writeSmall(display.step ?? 0, unit, 1)
+      }), which hides at least ${
+        writeSmall(floor ?? 0, unit)
+      } of standard uncertainty in every reading, and averaging does not shrink it.`,
+      ...plans.map((plan) => planSentence(plan)),
+    ];
+  }
+  if (!total) {
+    return [
+      "Too little was read to tell scatter: read each place at least twice, on three zeroings or more.",
+    ];
+  }
+  const perSag = main.perSag === undefined
+    ? ""
+    : `, which is ${
+      ofRadius(total.sag.deviation * main.perSag, unit)
+    } of radius here`;
+  return [
+    `One reading on a fresh zero scatters by a standard deviation of ${
+      spread(total, unit)
+    }${perSag}.`,
+    ...driftSentence(main, unit),
+    ...toleranceSentence(capability, unit),
+    ...plans.map((plan) => planSentence(plan)),
+  ];
+}
+
+/** The largest sources and their shares of the gauge's variance. */
+function sharesSentence({ figures }: SurfaceComponents): readonly string[] {
+  const ranked = [...figures]
+    .filter(({ usable, sources }) =>
+      usable > 0 && !sources.includes("diameter")
+    )
+    .sort((a, b) => b.usable - a.usable);
+  if (ranked.length < 2) return [];
+  const sum = ranked.reduce((all, { usable }) => all + usable, 0);
+  const parts = ranked.map(({ sources, usable }) =>
+    `${nameSources(sources)} ${Math.round(100 * usable / sum)} %`
+  );
+  return [
+    `The scatter of a reading comes from ${
+      parts.join(", ")
+    } (shares of the variance).`,
+  ];
+}
+
+/** Whose zero creeps, where looks at the flat show it. */
+function driftSentence(
+  { drift }: SurfaceComponents,
+  unit: LengthUnit,
+): readonly string[] {
+  const moved =
+    drift?.byOperator.filter(({ interval }) =>
+      interval !== undefined && (interval.low > 0 || interval.high < 0)
+    ) ?? [];
+  if (moved.length === 0) return [];
+  const each = moved.map(({ operator, mean }) =>
+    `${operator}'s by ${writeSmall(mean, unit)}`
+  );
+  return [
+    `The zero creeps within a set in the hands of ${
+      moved.length === 1 ? "one person" : `${moved.length} people`
+    } — ${
+      each.join(", ")
+    } — and was taken out by the looks at the flat: gloves, and a wait for gauge and glass to come to rest, cure it.`,
+  ];
+}
+
+function toleranceSentence(
+  capability: GaugeCapability,
+  unit: LengthUnit,
+): readonly string[] {
+  if (capability.kind === "not judged") return [];
+  const total = capability.lines.find(({ kind }) => kind === "total");
+  if (total?.percentOfTolerance === undefined || !capability.sagTolerance) {
+    return [];
+  }
+  const percent = Math.round(total.percentOfTolerance);
+  const verdict = percent > 100
+    ? "one reading cannot decide it"
+    : percent > 30
+    ? "one reading is not enough to decide it"
+    : percent > 10
+    ? "one reading may do, near the middle"
+    : "one reading will do";
+  return [
+    `Against the tolerance of the radius (±${
+      writeSmall(capability.sagTolerance, unit)
+    } of sag) six standard deviations are ${percent} %: ${verdict}.`,
+  ];
+}
+
+function stretchSentence(
+  capability: GaugeCapability,
+  unit: LengthUnit,
+): readonly string[] {
+  if (capability.kind === "not judged") return [];
+  const total = capability.lines.find(({ kind }) => kind === "total");
+  const smallest =
+    `the smallest change that one reading before and one after can show is ${
+      writeSmall(capability.smallestChange, unit)
+    } of sag`;
+  return [
+    total?.percentOfChange === undefined
+      ? `How that compares with one stretch of work is not known, since nobody said how much sag one changes; ${smallest}.`
+      : `Against one stretch of work six standard deviations are ${
+        Math.round(total.percentOfChange)
+      } %; ${smallest}.`,
+  ];
+}
+
+function planSentence({ about, answer, zones }: GaugePlan): string {
+  const question = about === "radius"
+    ? "whether the radius is within its tolerance"
+    : "whether the surface is a sphere within its tolerance";
+  if (answer.kind === "no plan") {
+    const why = {
+      display: "the display step hides what is asked",
+      "too many": `even ${answer.nearest.zeroings} zeroings would not do`,
+      occasion:
+        "people or days shift the reading by more than is asked, and zeroing again on one day does not average that",
+    }[answer.reason];
+    return `No plan decides ${question}: ${why}.`;
+  }
+  const { zeroings, diameters, repeats, minutes, chance } = answer.best;
+  const places = zones.length === 1
+    ? `reading the ${zones[0].label}`
+    : `reading ${zones.map(({ label }) => label).join(", ")}`;
+  return `To decide ${question}, zero ${zeroings} times${
+    diameters > 1 ? ", each on another diameter" : ""
+  }, ${places} ${repeats === 1 ? "once" : "twice"} each time: about ${
+    Math.round(minutes)
+  } minutes, with ${Math.round(100 * chance)} % chance to decide if it is so.`;
+}
+
+/**
+ * Says why: the table in words, and what stands behind it.
+ *
+ * @param findings Components, capability, plans.
+ * @param unit The user's unit.
+ * @returns Sentences.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function gaugeReasons(
+  { main, capability }: GaugeFindings,
+  unit: LengthUnit,
+): readonly string[] {
+  const { design, method, figures } = main;
+  const factors = design.factors
+    .filter(({ source }) => source !== "zone × zeroing")
+    .map(({ source, levels }) => `${levels} ${PLURALS[source]}`);
+  const by = {
+    anova: "an analysis of variance",
+    reml: "restricted maximum likelihood",
+    none: "nothing",
+  }[method];
+  const study = capability.kind === "judged" && capability.noStudy
+    ? [
+      "Percent of study variation and number of distinct categories are left out: on one surface nothing varies for the gauge to tell apart.",
+    ]
+    : [];
+  return [
+    `${design.readings} readings with ${design.ring}${
+      design.grade === undefined ? "" : ` on a ${design.grade} surface`
+    }: ${factors.join(", ") || "nothing was varied"}.`,
+    ...sharesSentence(main),
+    ...stretchSentence(capability, unit),
+    ...(method === "none" ? [] : [
+      `The components come from ${by}: ${
+        figures.map((figure) =>
+          `${nameSources(figure.sources)} ${spread(figure, unit)}`
+        ).join("; ")
+      }.`,
+    ]),
+    ...study,
+  ];
+}
+
+/**
+ * Says what these readings cannot tell apart, and which readings would.
+ *
+ * @param main The components.
+ * @param unit The user's unit.
+ * @returns Sentences.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function gaugeLimits(
+  main: SurfaceComponents,
+  unit: LengthUnit,
+): readonly string[] {
+  const { design, limits } = main;
+  const confounded = design.confounded.map(({ sources, separatedBy }) => {
+    const cure = separatedBy.map(({ vary, within, least, orReadCentre }) =>
+      `${least} or more ${PLURALS[vary]} in each ${SINGULARS[within]}${
+        orReadCentre ? " (or the centre in every set)" : ""
+      }`
+    );
+    return `These readings cannot tell apart ${
+      sources.map((source) => SOURCES[source]).join(", ")
+    }: they are one figure together.${
+      cure.length > 0 ? ` What would: ${cure.join("; ")}.` : ""
+    }`;
+  });
+  return [
+    ...confounded,
+    ...limits.flatMap((limit) => limitSentence(limit, unit)),
+  ];
+}
+
+const SINGULARS: Record<ScatterSource, string> = {
+  repeat: "reading",
+  zeroing: "zeroing",
+  "zone × zeroing": "zone of a zeroing",
+  diameter: "diameter",
+  operator: "person's turn",
+  rotation: "direction of the feet",
+  session: "session",
+  drift: "set",
+};
+
+const PLURALS: Record<ScatterSource, string> = {
+  repeat: "readings of one place",
+  zeroing: "zeroings",
+  "zone × zeroing": "readings of each zone",
+  diameter: "diameters",
+  operator: "people",
+  rotation: "directions of the feet",
+  session: "days",
+  drift: "looks at the flat",
+};
+
+function limitSentence(
+  limit: ComponentLimit,
+  unit: LengthUnit,
+): readonly string[] {
+  switch (limit.code) {
+    case "limited by the display":
+      return [
+        `The scatter is below what the display shows (step ${
+          writeSmall(limit.step, unit, 1)
+        }): every reading carries at least ${
+          writeSmall(limit.floor, unit)
+        }, and averaging does not shrink it.`,
+      ];
+    case "no display step":
+      return [
+        "The bench file states no display step, so nothing allows for rounding.",
+      ];
+    case "below zero":
+      return [
+        `The estimate for ${
+          SOURCES[limit.source]
+        } came out below zero (its readings differ more among themselves than from set to set): it counts as 0 in sums. Too few sets do this, or readings that are not independent.`,
+      ];
+    case "few levels":
+      return [
+        `${capitalised(SOURCES[limit.source])} rests on ${limit.levels} ${
+          PLURALS[limit.source]
+        } only: its interval is wide, and no narrower one would be honest.`,
+      ];
+    case "drift not corrected":
+      return [
+        `The zero moved in ${limit.zeroings.length} zeroings and the sags still hold that.`,
+      ];
+    case "no degrees of freedom":
+      return ["No reading is left over to judge scatter by."];
+    case "notes differ between sessions":
+      return [
+        "The notes differ between sessions; read them before the sessions are taken together.",
+      ];
+    case "labels reused":
+      return [
+        `Zeroings of several sessions bear one label (${
+          limit.labels.slice(0, 5).join(", ")
+        }); they are different zeroings and were kept apart.`,
+      ];
+    case "partly recorded":
+      return [
+        `Some readings do not record ${
+          limit.sources.map((source) => SOURCES[source]).join(", ")
+        }.`,
+      ];
+  }
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,149 @@
+/**
+ * The tables of a study of the gauge.
+ *
+ * @module
+ */
+import type { Displayable } from "../display/bundle.ts";
+import { table } from "../display/table.ts";
+import { benchSheetTable } from "../repeatability/bench_sheet_csv.ts";
+import {
+  type BenchSheet,
+  writeBenchSheet,
+} from "../repeatability/bench_sheet.ts";
+import type {
+  ScatterFigure,
+  Spread,
+} from "../repeatability/surface_components.ts";
+import { formatLength } from "../units/format_length.ts";
+import { millimetres } from "../units/length.ts";
+import { amountIn, type LengthUnitName } from "../units/length_unit.ts";
+import { decimalsFor } from "../units/round_decimal.ts";
+import { nameSources } from "./gauge_sentences.ts";
+import type { GaugeReport } from "./gauge_report.ts";
+import { smallUnit } from "./sag_words.ts";
+
+/**
+ * Tabulates the components: standard deviation in sag and in radius with
+ * intervals, share of the variance, share of the tolerance.
+ *
+ * @param report The report.
+ * @returns A table a cell may return.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function componentsTable(report: GaugeReport): Displayable {
+  const { main, capability, folder: { piece: { unit } } } = report;
+  if (!main || main.figures.length === 0) {
+    return table([], { caption: "No component of scatter can be estimated." });
+  }
+  const small = smallUnit(unit);
+  const lines = capability?.kind === "judged" ? capability.lines : [];
+  const shares = capability?.kind === "judged" ? capability.contributions : [];
+  const row = (figure: ScatterFigure, name: string, total: boolean) => {
+    const same = (sources: readonly string[]): boolean =>
+      sources.join() === figure.sources.join();
+    const line = lines.find(({ kind, sources }) =>
+      total ? kind === "total" : kind === "figure" && same(sources)
+    );
+    const share = shares.find(({ sources }) => same(sources));
+    const percent = (value: number | undefined): string =>
+      value === undefined ? "—" : `${Math.round(value)} %`;
+    return {
+      source: name,
+      levels: total ? "—" : `${figure.levels}`,
+      "scatter in sag": writeSpread(figure.sag, small),
+      "in radius": figure.radius ? writeSpread(figure.radius, unit) : "—",
+      "share of the variance": total ? "100 %" : percent(share?.percent),
+      "6 s of the tolerance": percent(line?.percentOfTolerance),
+      "6 s of one stretch": percent(line?.percentOfChange),
+    };
+  };
+  return table([
+    ...main.figures.map((figure) =>
+      row(figure, nameSources(figure.sources), false)
+    ),
+    ...(main.total ? [row(main.total, "a reading on a fresh zero", true)] : []),
+  ], {
+    caption:
+      "Standard deviations with 95 % intervals; spread and share of the variance are kept apart.",
+  });
+}
+
+function writeSpread(
+  { deviation, interval }: Spread,
+  unit: LengthUnitName,
+): string {
+  const amount = amountIn(millimetres(deviation), unit);
+  const decimals = amount === 0 ? 1 : Math.max(0, decimalsFor(amount));
+  const write = (length: number): string =>
+    formatLength(millimetres(length), unit, decimals);
+  return interval === undefined
+    ? write(deviation)
+    : `${write(deviation)} (${write(interval.low)} to ${write(interval.high)})`;
+}
+
+/**
+ * Writes the first plan of a report as a sheet to take to the bench.
+ *
+ * @param report The report.
+ * @param seed Seed of the order of chance.
+ * @returns The sheet; undefined when no plan decides.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function planSheet(
+  report: GaugeReport,
+  seed: number = 1,
+): BenchSheet | undefined {
+  const { main, plans } = report;
+  const wanted = [...plans].reverse().find(({ answer }) =>
+    answer.kind === "plan"
+  );
+  if (!main || wanted?.answer.kind !== "plan") return undefined;
+  return writeBenchSheet({
+    session: "next",
+    ring: main.ring,
+    ...(main.grade === undefined ? {} : { grade: main.grade }),
+    zones: wanted.zones,
+    size: wanted.answer.best,
+    foot: { kind: "foot out" },
+    unit: report.folder.piece.unit,
+    seed,
+  });
+}
+
+const COLUMNS: Record<string, string> = {
+  number: "step",
+  act: "do",
+  zeroing: "zeroing",
+  operator: "who",
+  diameter: "diameter",
+  foot: "foot 1",
+  zone: "zone",
+  offset: "from centre",
+  reading: "reading",
+};
+
+/**
+ * Shows a bench sheet as a table to print and write on.
+ *
+ * @param sheet The sheet, or undefined when no plan decides.
+ * @returns A table a cell may return.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function sheetTable(sheet: BenchSheet | undefined): Displayable {
+  if (!sheet) {
+    return table([], { caption: "No plan decides, so there is no sheet." });
+  }
+  const { columns, rows } = benchSheetTable(sheet);
+  return table(
+    rows.map((cells) =>
+      Object.fromEntries(cells.map((cell, k) => [COLUMNS[columns[k]], cell]))
+    ),
+    {
+      columns: columns.map((column) => COLUMNS[column]),
+      caption: "The plan, step by step, in an order of chance.",
+    },
+  );
+}

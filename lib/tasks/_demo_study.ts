@@ -1,0 +1,86 @@
+/**
+ * The invented studies of a gauge: before and after a cure for warm hands.
+ *
+ * @module
+ */
+import { inventStudy } from "../repeatability/invented_study.ts";
+
+const NOTE =
+  "Invented: made by a seeded simulation (lib/tasks/demo_data.ts), not measured on any real glass. Three operators zero a gauge eight times each on one surface";
+
+/** Fixed before any result was seen. */
+const SEED = 2031;
+
+/** Names of the folders. */
+export const STUDY_FOLDERS = ["gauge-study", "gauge-study-cured"] as const;
+
+/**
+ * Makes the files of one study.
+ *
+ * @param folder Its name.
+ * @returns Path inside the folder to text.
+ */
+export function studyFiles(
+  folder: typeof STUDY_FOLDERS[number],
+): Readonly<Record<string, string>> {
+  const cured = folder === "gauge-study-cured";
+  const { piece, bench, csv, truth } = inventStudy({ seed: SEED, cured });
+  const { gauge, rings: [ring], flat } = bench;
+  const { shape } = ring;
+  if (shape.kind !== "balls") throw new TypeError("the study's ring has balls");
+  const json = (value: unknown): string =>
+    JSON.stringify(value, null, 2) + "\n";
+  const mm = (length: number): string => `${length} mm`;
+  return {
+    "piece.json": json({
+      name: cured
+        ? "gauge study, with gloves on"
+        : "gauge study, three pairs of hands",
+      form: piece.form,
+      diameter: mm(piece.diameter),
+      bevel: mm(piece.bevel),
+      margin: mm(piece.margin),
+      thickness: mm(piece.thickness!),
+      glass: piece.glass,
+      target: {
+        radius: mm(piece.target!.radius),
+        tolerance: mm(piece.target!.tolerance!),
+      },
+      sphericity_tolerance: { sag: mm(piece.sphericity!.amount) },
+      unit: "mm",
+      invented: true,
+      note: `${NOTE}; ${
+        cured
+          ? "the study repeated with gloves on"
+          : "operator C has warm hands, and the zero drifts under them"
+      }.`,
+    }),
+    "bench.json": json({
+      gauge: {
+        id: gauge.id,
+        shows: "sag",
+        counts_up_on: "concave",
+        unit: "mm",
+        display_step: { mm: mm(gauge.steps.mm!) },
+        scale_uncertainty: "0.05 %",
+      },
+      rings: [{
+        id: ring.id,
+        feet: "balls",
+        radius: mm(shape.circleRadius),
+        ball_radius: mm(shape.ballRadius),
+        radius_uncertainty: mm(ring.radiusUncertainty),
+        ball_radius_uncertainty: mm(ring.ballRadiusUncertainty),
+        material: "steel",
+      }],
+      flat: {
+        id: flat!.id,
+        size: mm(flat!.size!),
+        flatness: mm(flat!.flatness!),
+      },
+      note: NOTE + ".",
+    }),
+    "readings.csv": csv,
+    "truth.json": json({ invented: true, seed: SEED, unit: "mm", ...truth }),
+  };
+}
