@@ -82,10 +82,11 @@ export type {
 export type { Interval } from "./interval.ts";
 export { fitMixedModel } from "./fit_mixed_model.ts";
 export { type FixedContrast, fixedContrast } from "./fixed_contrast.ts";
+export { profileCoefficients } from "./profile_coefficients.ts";
 export {
-  profileCoefficients,
   profileDeviations,
   type ProfileInterval,
+  type ProfileThreshold,
 } from "./profile_intervals.ts";
 export type {
   AnovaSource,

@@ -1,10 +1,8 @@
 /**
- * Profile-likelihood intervals of a mixed model's standard deviations and
- * coefficients.
+ * Profile-likelihood intervals of a mixed model's standard deviations.
  *
  * @module
  */
-import { findRoot } from "../numerics/root.ts";
 import { requireProbability } from "./_guards.ts";
 import { findHighest } from "./_highest_likelihood.ts";
 import { identify } from "./_identifiability.ts";
@@ -14,7 +12,17 @@ import { profileAt } from "./_profile_likelihood.ts";
 import { chiSquareQuantile } from "./chi_square_distribution.ts";
 import { fitMixedModel } from "./fit_mixed_model.ts";
 import type { Interval } from "./interval.ts";
-import type { LikelihoodKind, MixedModel } from "./mixed_model.ts";
+import type {
+  LikelihoodKind,
+  MixedModel,
+  MixedModelFit,
+} from "./mixed_model.ts";
+
+/**
+ * How far the likelihood may fall within an interval: to the chi-square
+ * quantile, which holds for many levels, or a little further for few.
+ */
+export type ProfileThreshold = "chi-square" | "small sample";
 
 /** The interval of one standard deviation, or of one coefficient. */
 export interface ProfileInterval {
@@ -32,19 +40,24 @@ export interface ProfileInterval {
  * An interval holds every value at which twice the logarithm of the likelihood,
  * the other variances at their best, lies within the chi-square quantile of its
  * maximum. Sources that the design cannot tell apart have none, nor has a model
- * without scatter. Ends are within 1e-6 relative; coverage is close to what is
- * stated for a source with several levels and more than that on the boundary.
+ * without scatter. Ends are within 1e-6 relative. With few levels such intervals
+ * are a little short (94 % for four levels where 95 % are meant); the
+ * `"small sample"` threshold multiplies the quantile by 1 + 1/(3ν), ν the degrees
+ * of freedom of the variance, which mends that for a variance by itself. Near
+ * the boundary intervals hold the truth more often than stated.
  *
  * @param model Readings, fixed columns and random factors.
  * @param confidence Probability that such an interval holds the truth.
  * @param likelihood Which likelihood is profiled.
+ * @param threshold How far the likelihood may fall.
  * @returns One interval for each source that stands alone or stands in for
  * others, the residual last.
  * @throws {RangeError} If the model cannot be fitted or `confidence` is not
  * between 0 and 1.
  *
  * @see D. A. Harville (1977), Journal of the American Statistical Association
- * 72, 320-338.
+ * 72, 320-338; M. S. Bartlett (1937), Proceedings of the Royal Society A 160,
+ * 268-282 (the factor for few degrees of freedom).
  *
  * @example
  * ```ts
@@ -65,6 +78,7 @@ export function profileDeviations(
   model: MixedModel,
   confidence: number = 0.95,
   likelihood: LikelihoodKind = "restricted",
+  threshold: ProfileThreshold = "chi-square",
 ): ProfileInterval[] {
   requireProbability(confidence, "profile a likelihood", "confidence");
   const whole = reduceModel(model);
@@ -87,10 +101,14 @@ export function profileDeviations(
   const m = system.weightOfSquares;
   const residual = top.squares / m;
   const lowest = m * (Math.log(residual) + 1) + top.logDeterminant;
-  const allowed = Math.sqrt(chiSquareQuantile(confidence, 1));
+  const quantile = chiSquareQuantile(confidence, 1);
   const { observations, factors } = system.design;
+  const stretch = threshold === "chi-square"
+    ? () => 1
+    : stretchOf(fitMixedModel(model, likelihood));
   return [...random.map(({ name }) => name), "residual"].map((name, held) => {
     const isResidual = held === random.length;
+    const allowed = Math.sqrt(quantile * stretch(name));
     const estimate = Math.sqrt(
       isResidual ? residual : best.ratios[held] * residual,
     );
@@ -122,6 +140,23 @@ export function profileDeviations(
       : crossing(loss, estimate, estimate / (1 + 2 * scale / estimate));
     return { name, estimate, interval: { low, high } };
   });
+}
+
+/**
+ * Bartlett's factor for the variance of each source: 1 + 1/(3ν), ν from its
+ * standard error and at most one less than its levels.
+ */
+function stretchOf(fit: MixedModelFit): (name: string) => number {
+  const factors = new Map(
+    fit.components.map(({ name, levels, variance, standardError }) => {
+      const most = Math.max(1, levels - 1);
+      const dof = variance && standardError
+        ? 2 * (variance / standardError) ** 2
+        : most;
+      return [name, 1 + 1 / (3 * Math.min(Math.max(dof, 1), most))];
+    }),
+  );
+  return (name) => factors.get(name) ?? 1;
 }
 
 /** Root of twice the loss of log-likelihood when a factor is left out. */
@@ -176,73 +211,4 @@ function crossing(
     x = next;
   }
   return x;
-}
-
-/**
- * Finds intervals for the coefficients of a mixed model by the profile of the
- * full likelihood.
- *
- * An alternative to the estimate ± t·standard error; a little short with few
- * levels, as the full likelihood takes no account of the coefficients it fits.
- *
- * @param model Readings, fixed columns and random factors.
- * @param confidence Probability that such an interval is meant to hold.
- * @returns One interval for each column that does not follow from earlier ones.
- * @throws {RangeError} If the model cannot be fitted or `confidence` is not
- * between 0 and 1.
- *
- * @see D. A. Harville (1977), Journal of the American Statistical Association
- * 72, 320-338.
- *
- * @example
- * ```ts
- * import { profileCoefficients } from "sagbook/statistics/profile_intervals.ts";
- * import { interceptColumn } from "sagbook/statistics/design_columns.ts";
- * import { equal } from "node:assert/strict";
- *
- * const [mean] = profileCoefficients({
- *   response: [1, 2, 5, 6, 3, 4],
- *   fixed: [interceptColumn(6)],
- *   random: [{ name: "zeroing", labels: ["a", "a", "b", "b", "c", "c"] }],
- * });
- * equal(mean.estimate.toFixed(6), "3.500000");
- * ```
- */
-export function profileCoefficients(
-  model: MixedModel,
-  confidence: number = 0.95,
-): ProfileInterval[] {
-  requireProbability(confidence, "profile a likelihood", "confidence");
-  const fit = fitMixedModel(model, "full");
-  const { logLikelihood: highest } = fit;
-  if (fit.status !== "fitted" || highest === undefined) return [];
-  const allowed = Math.sqrt(chiSquareQuantile(confidence, 1));
-  const intervals: ProfileInterval[] = [];
-  fit.fixed.forEach(({ name, estimate, standardError: error }, position) => {
-    if (estimate === undefined || !error) return;
-    const { values } = model.fixed[position];
-    const rest = model.fixed.filter((_, other) => other !== position);
-    const excess = (coefficient: number) => {
-      const response = Float64Array.from(
-        model.response,
-        (reading, i) => reading - coefficient * values[i],
-      );
-      const held = fitMixedModel({ ...model, response, fixed: rest }, "full");
-      const lost = 2 * (highest - (held.logLikelihood ?? -Infinity));
-      return Math.sqrt(Math.max(0, lost)) - allowed;
-    };
-    const end = (side: 1 | -1) => {
-      let reach = allowed * error;
-      while (excess(estimate + side * reach) < 0) reach *= 2;
-      return findRoot(excess, estimate, estimate + side * reach, {
-        tolerance: 1e-9 * reach,
-      });
-    };
-    intervals.push({
-      name,
-      estimate,
-      interval: { low: end(-1), high: end(1) },
-    });
-  });
-  return intervals;
 }

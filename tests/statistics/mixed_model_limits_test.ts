@@ -9,10 +9,8 @@ import type {
   MixedModel,
   MixedModelFit,
 } from "sagbook/statistics/mixed_model.ts";
-import {
-  profileCoefficients,
-  profileDeviations,
-} from "sagbook/statistics/profile_intervals.ts";
+import { profileCoefficients } from "sagbook/statistics/profile_coefficients.ts";
+import { profileDeviations } from "sagbook/statistics/profile_intervals.ts";
 import { close, near } from "./_references.ts";
 
 /** Fails if any number in a fit is NaN, infinite or a negative spread. */

@@ -1,8 +1,7 @@
 import { close, references } from "./_references.ts";
-import {
-  profileCoefficients,
-  profileDeviations,
-} from "sagbook/statistics/profile_intervals.ts";
+import { profileCoefficients } from "sagbook/statistics/profile_coefficients.ts";
+import { profileDeviations } from "sagbook/statistics/profile_intervals.ts";
+import { interceptColumn } from "sagbook/statistics/design_columns.ts";
 import { modelOf } from "./_mixed_models.ts";
 
 /** "sd_(Intercept)|block" and "sigma" as our names. */
@@ -50,3 +49,27 @@ for (const [name, file] of references("reml-")) {
     }
   });
 }
+
+Deno.test("profileDeviations() with the small-sample threshold is exact for one variance", () => {
+  // For variance alone twice the loss is n(x - 1 - ln x), x chi-square over n;
+  // with 3 degrees of freedom Bartlett's factor is 1 + 1/9.
+  const model = {
+    response: [1, 4, 2, 8],
+    fixed: [interceptColumn(4)],
+    random: [],
+  };
+  const [plain] = profileDeviations(model);
+  const [small] = profileDeviations(model, 0.95, "restricted", "small sample");
+  const variance = 28.75 / 3;
+  const lossAt = (deviation: number) => {
+    const x = variance / deviation ** 2;
+    return 3 * (x - 1 - Math.log(x));
+  };
+  const quantile = 3.841458820694124;
+  for (const end of [plain.interval.low, plain.interval.high]) {
+    close(lossAt(end), quantile, 1e-6, "chi-square");
+  }
+  for (const end of [small.interval.low, small.interval.high]) {
+    close(lossAt(end), quantile * 10 / 9, 1e-6, "small sample");
+  }
+});
