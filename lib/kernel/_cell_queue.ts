@@ -155,7 +155,11 @@ export class CellQueue {
     this.#reply(request, {
       status: "ok",
       execution_count,
-      payload: [],
+      payload: (result.pages ?? []).map((data) => ({
+        source: "page",
+        data,
+        start: 0,
+      })),
       user_expressions: result.expressions,
     });
   }

@@ -13,6 +13,8 @@ export interface HostCell {
   readonly id: number;
   /** Names that have a value. */
   readonly assigned: Set<string>;
+  /** What a pager is to show. */
+  readonly pages: Record<string, unknown>[];
   /** Rejects each await that has not come back. */
   readonly waiting: Set<(error: Interrupted) => void>;
   interrupted: boolean;
@@ -27,6 +29,7 @@ export function beginCell(id: number): HostCell {
   return {
     id,
     assigned: new Set(),
+    pages: [],
     waiting: new Set(),
     interrupted: false,
     finished: false,

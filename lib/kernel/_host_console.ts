@@ -23,14 +23,14 @@ interface Internals {
 /**
  * Joins printed lines into few messages, each under the cell that printed it.
  *
- * The first line of a burst waits at most 20 ms, also while a cell keeps the
- * thread busy and prints.
+ * The first line of a burst is sent at once, the others at most 20 ms later;
+ * where the cell keeps the thread busy, with the next line or at its end.
  */
 export class HostConsole {
   #broadcast: Broadcast;
   #pieces: string[] = [];
   #length = 0;
-  #since = 0;
+  #sent = -Infinity;
   #name: "stdout" | "stderr" = "stdout";
   #cell: number | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -79,18 +79,16 @@ export class HostConsole {
     if (this.#length > 0 && (name !== this.#name || cell !== this.#cell)) {
       this.flush();
     }
-    const time = now();
     if (this.#length === 0) {
-      this.#since = time;
       this.#name = name;
       this.#cell = cell;
-      clearTimeout(this.#timer);
-      this.#timer = setTimeout(() => this.flush(), SOONEST_MS);
     }
     this.#pieces.push(text);
     this.#length += text.length;
-    if (this.#length >= LONGEST || time - this.#since >= SOONEST_MS) {
+    if (this.#length >= LONGEST || now() - this.#sent >= SOONEST_MS) {
       this.flush();
+    } else {
+      this.#timer ??= setTimeout(() => this.flush(), SOONEST_MS);
     }
   }
 
@@ -100,6 +98,9 @@ export class HostConsole {
     const text = this.#pieces.join("");
     this.#pieces = [];
     this.#length = 0;
+    this.#sent = now();
+    clearTimeout(this.#timer);
+    this.#timer = undefined;
     this.#broadcast("stream", { name: this.#name, text }, {
       metadata: this.#cell === undefined ? {} : { [CELL_KEY]: this.#cell },
     });

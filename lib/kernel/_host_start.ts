@@ -156,6 +156,7 @@ export async function startHost(options: HostOptions): Promise<void> {
       expressions: {},
       ...outcome,
       assigned: [...cell.assigned],
+      pages: cell.pages,
     });
   }
 
@@ -177,12 +178,16 @@ export async function startHost(options: HostOptions): Promise<void> {
 
   jupyter.broadcast = ((type, content, extra) => {
     screen.flush();
-    const cell = runningCell.getStore()?.id;
+    const cell = runningCell.getStore();
+    if (type === "page") {
+      cell?.pages.push(content.data as Record<string, unknown>);
+      return Promise.resolve();
+    }
     return send(type, content, {
       ...extra,
       metadata: {
         ...extra?.metadata,
-        ...(cell !== undefined && { [CELL_KEY]: cell }),
+        ...(cell && { [CELL_KEY]: cell.id }),
       },
     });
   }) as typeof jupyter.broadcast;

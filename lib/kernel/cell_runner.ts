@@ -45,7 +45,11 @@ export interface CellRequest {
 export type CellResult =
   & { readonly expressions: Record<string, Record<string, unknown>> }
   & (
-    | { readonly status: "ok"; readonly data?: MimeBundle }
+    | {
+      readonly status: "ok";
+      readonly data?: MimeBundle;
+      readonly pages?: readonly MimeBundle[];
+    }
     | { readonly status: "error"; readonly error: ShownError }
   );
 
@@ -203,7 +207,12 @@ export class CellRunner {
     }
     switch (outcome.status) {
       case "ok":
-        return { status: "ok", data: outcome.data, expressions: values };
+        return {
+          status: "ok",
+          data: outcome.data,
+          pages: outcome.pages,
+          expressions: values,
+        };
       case "interrupted":
         return failed(INTERRUPTED);
       case "error":

@@ -34,7 +34,7 @@ export interface ChildEvaluatorSettings {
   readonly limits?: PermissionLimits;
 }
 
-const NOTHING = { assigned: [], expressions: {} };
+const NOTHING = { assigned: [], pages: [], expressions: {} };
 
 /** Time in ms that the child has to become free after a cell. */
 const FREE_LIMIT = 2_000;

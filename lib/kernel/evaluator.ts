@@ -36,6 +36,8 @@ export type Outcome =
   & {
     /** Names that have a value now. */
     readonly assigned: readonly string[];
+    /** What the cell wants a pager to show, beside its outputs. */
+    readonly pages: readonly MimeBundle[];
     /** Values of the expressions asked for. */
     readonly expressions: Readonly<Record<string, ExpressionValue>>;
   }

@@ -47,6 +47,12 @@ export type {
   ThrownError,
 } from "./evaluator.ts";
 export { History, type HistoryEntry, type HistoryRow } from "./history.ts";
+export {
+  installKernel,
+  type InstallSettings,
+  kernelFolder,
+  uninstallKernel,
+} from "./install_kernel.ts";
 export { Kernel } from "./kernel.ts";
 export {
   type KernelArguments,
@@ -54,4 +60,5 @@ export {
 } from "./kernel_arguments.ts";
 export { kernelCommand, type KernelCommandSettings } from "./kernel_command.ts";
 export type { KernelSettings, PermissionLimits } from "./kernel_settings.ts";
+export { type KernelProof, proveKernel } from "./prove_kernel.ts";
 export { serveKernel } from "./serve_kernel.ts";

@@ -1,27 +1,10 @@
 import { deepEqual, equal, ok } from "node:assert/strict";
+import { ENDLESS, SPIN } from "./_endless.ts";
 import { pause, Session } from "./_session.ts";
-
-/** Cells that never end; those of the kernel's interrupt table. */
-const ENDLESS: Record<string, string> = {
-  "a loop in the cell": "while (true) {}",
-  "a pattern that backtracks": "/(a+)+$/.test('a'.repeat(40) + 'b')",
-  "an await": "await new Promise((done) => setTimeout(done, 1e9))",
-  "a loop after an await": "await 0; while (true) {}",
-  "a loop in an imported library": "import { spin } from './spin.ts'; spin();",
-  "a loop in an async function":
-    "async function spin2() { await 0; for (;;) {} } await spin2()",
-  "a loop that catches everything":
-    "while (true) { try { await new Promise((d) => setTimeout(d, 1)) } catch {} }",
-  "a blocked thread":
-    "Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0)",
-};
 
 async function started(): Promise<Session> {
   const session = await Session.start();
-  await Deno.writeTextFile(
-    `${session.folder}/spin.ts`,
-    "export function spin() { for (;;) {} }",
-  );
+  await Deno.writeTextFile(`${session.folder}/spin.ts`, SPIN);
   await session.run("const keep = { v: 7 };");
   return session;
 }
