@@ -6,7 +6,7 @@
 import { chiSquareQuantile } from "../statistics/chi_square_distribution.ts";
 import { levelColumns } from "../statistics/design_columns.ts";
 import { fitMixedModel } from "../statistics/fit_mixed_model.ts";
-import type { MixedModel } from "../statistics/mixed_model.ts";
+import type { MixedModel, RandomShifts } from "../statistics/mixed_model.ts";
 import { profileDeviations } from "../statistics/profile_intervals.ts";
 import type { CodedReadings } from "./_factor_codes.ts";
 import { type RawFigure, type RawFigures, rootOf } from "./_raw_figure.ts";
@@ -26,7 +26,7 @@ export function byLikelihood(
   separability: Separability,
   sag: readonly number[],
   confidence: number,
-): RawFigures | undefined {
+): RawFigures & { readonly shiftOf: readonly number[] } | undefined {
   const { fitted, stands } = separability;
   const model: MixedModel = {
     response: sag,
@@ -39,7 +39,9 @@ export function byLikelihood(
   const fit = fitMixedModel(model);
   if (fit.status !== "fitted") return undefined;
   const profiles = new Map(
-    profileDeviations(model, confidence).map(({ name, interval }) => [
+    profileDeviations(model, confidence, "restricted", "small sample").map((
+      { name, interval },
+    ) => [
       name,
       interval,
     ]),
@@ -63,7 +65,31 @@ export function byLikelihood(
       ...(interval === undefined ? {} : { interval }),
     };
   });
-  return { figures, total: totalOf(figures, fit.curvature, confidence) };
+  return {
+    figures,
+    total: totalOf(figures, fit.curvature, confidence),
+    shiftOf: shiftsBySet(coded, fit.shifts),
+  };
+}
+
+/** Sources whose shifts a whole set shares. */
+const OF_A_SET: readonly string[] = ["session", "operator", "zeroing"];
+
+/** Predicted shift of every reading's set, in µm. */
+function shiftsBySet(
+  coded: CodedReadings,
+  shifts: readonly RandomShifts[],
+): readonly number[] {
+  const sums = new Array<number>(coded.readings.length).fill(0);
+  for (const { name, shifts: values, labels } of shifts) {
+    if (!OF_A_SET.includes(name)) continue;
+    const factor = coded.factors.find(({ source }) => source === name);
+    const byLabel = new Map(labels.map((label, k) => [label, values[k]]));
+    factor?.codes.forEach((code, index) =>
+      sums[index] += byLabel.get(String(code)) ?? 0
+    );
+  }
+  return sums;
 }
 
 /** The work's own scatter, which is no fault of the gauge. */

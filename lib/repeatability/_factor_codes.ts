@@ -7,7 +7,7 @@ import type { Reading } from "../records/reading.ts";
 import type {
   AbsentReason,
   DesignOptions,
-  DiameterPattern,
+  DiameterScatter,
   VariedSource,
 } from "./source.ts";
 
@@ -41,7 +41,7 @@ export interface CodedReadings {
   /** Sources that were not varied, and why. */
   readonly absent: readonly { source: VariedSource; reason: AbsentReason }[];
   /** How diameters were taken. */
-  readonly diameters: DiameterPattern;
+  readonly diameters: DiameterScatter;
 }
 
 /** Brings degrees to 0 ... below `turn`. */
@@ -58,7 +58,7 @@ function outward({ diameterDegrees, offset }: Reading): number | undefined {
 
 function diameterLevel(
   reading: Reading,
-  pattern: DiameterPattern,
+  pattern: DiameterScatter,
 ): string | undefined {
   const direction = outward(reading);
   // A set without a diameter counts as a diameter of its own.

@@ -25,6 +25,7 @@ import { groupReadings } from "./group_readings.ts";
 import { figureOf, MICROMETRES, type RawFigures } from "./_raw_figure.ts";
 import { separate } from "./_separability.ts";
 import type { DesignOptions } from "./source.ts";
+import { summariseZeroings } from "./_summarise_zeroings.ts";
 import type { ScatterFigure, SurfaceComponents } from "./surface_components.ts";
 
 /** What the caller knows and wants. */
@@ -139,7 +140,10 @@ function ofSurface(
     method: found.method,
     figures: found.raw ? figures(found.raw) : [],
     ...(found.table ? { table: found.table } : {}),
-    ...(found.likelihood ? { byLikelihood: figures(found.likelihood) } : {}),
+    ...(found.method === "anova" && found.likelihood
+      ? { byLikelihood: figures(found.likelihood) }
+      : {}),
+    zeroings: summariseZeroings(coded, sags, found.likelihood?.shiftOf),
     ...(found.raw
       ? totals(found.raw, drift, display.floor, scale?.perSag)
       : {}),
@@ -159,7 +163,7 @@ function estimate(
   dof: number,
 ):
   & Pick<SurfaceComponents, "status" | "method" | "table">
-  & { raw?: RawFigures; likelihood?: RawFigures } {
+  & { raw?: RawFigures; likelihood?: ReturnType<typeof byLikelihood> } {
   if (dof === 0) return { status: "too few readings", method: "none" };
   if (noScatter(coded, sags)) {
     return { status: "limited by the display", method: "none" };
@@ -183,7 +187,7 @@ function estimate(
     };
   }
   if (!likelihood) return { status: "limited by the display", method: "none" };
-  return { status: "estimated", method: "reml", raw: likelihood };
+  return { status: "estimated", method: "reml", raw: likelihood, likelihood };
 }
 
 /** Whether every reading of a zone equals the others of it. */

@@ -33,12 +33,12 @@ export type ScatterSource = VariedSource | "repeat" | "drift";
  * the two ends of a diameter (`by end`), which also covers ends that differ in
  * sign.
  */
-export type DiameterPattern = "common" | "by zone" | "by end";
+export type DiameterScatter = "common" | "by zone" | "by end";
 
 /** What the caller knows about the readings. */
 export interface DesignOptions {
   /** Pattern of the diameters; `by end` where both ends were read, else `common`. */
-  readonly diameters?: DiameterPattern;
+  readonly diameters?: DiameterScatter;
   /**
    * Whether the work was worked on between sessions. `untouched` (the
    * default) takes sessions as looks at one surface and their scatter as the

@@ -104,6 +104,19 @@ export type ComponentLimit =
     readonly sources: readonly ScatterSource[];
   };
 
+/** One zeroing, for a figure of readings by zeroing; lengths in mm of sag. */
+export interface ZeroingSummary {
+  /** The zeroing. */
+  readonly zeroing: string;
+  /**
+   * Best prediction of what its readings share, session and operator included;
+   * 0 where the readings cannot tell.
+   */
+  readonly shift: number;
+  /** Each reading less the mean of its zone over all zeroings, in order. */
+  readonly departures: readonly number[];
+}
+
 /** All there is to say about the scatter on one grade of surface. */
 export interface SurfaceComponents {
   /** The ring. */
@@ -139,6 +152,8 @@ export interface SurfaceComponents {
    * belong to the work and are left out, unless a figure holds both.
    */
   readonly total?: ScatterFigure;
+  /** Readings by zeroing, in order. */
+  readonly zeroings: readonly ZeroingSummary[];
   /** Creep of the zero, from looks at the flat. */
   readonly drift?: DriftFigure;
   /** The total with the drift left alone, where the sags are corrected. */

@@ -5,7 +5,7 @@
  */
 import type {
   AbsentReason,
-  DiameterPattern,
+  DiameterScatter,
   ScatterSource,
   VariedSource,
 } from "./source.ts";
@@ -101,7 +101,7 @@ export interface SurfaceDesign {
   /** Places left out by some zeroing. */
   readonly missing: readonly MissingCell[];
   /** How diameters were taken. */
-  readonly diameters: DiameterPattern;
+  readonly diameters: DiameterScatter;
   /** Sources that get a figure of their own. */
   readonly estimable: readonly ScatterSource[];
   /** Sources that do not, in sets. */

@@ -311,6 +311,37 @@ Deno.test("correctByOperator() keeps one operator's drift out of another's readi
   });
 });
 
+Deno.test("estimateComponents() gives each zeroing its shift, shrunk towards none, and its readings less their zones", () => {
+  // Four zeroings of two readings at two zones 10 µm apart, shifts ±6 and ±2 µm.
+  const rows: Row[] = [6, -6, 2, -2].flatMap((shift, zeroing) =>
+    (["centre", "edge"] as const).flatMap((zone) =>
+      [1, -1].map((e) => ({
+        zeroing,
+        zone,
+        sag: shift + e + (zone === "edge" ? 10 : 0),
+      }))
+    )
+  );
+  const [{ zeroings, figures }] = estimateComponents(readingsOf(rows));
+  deepEqual(
+    zeroings.map(({ departures }) =>
+      departures.map((d) => Math.round(d * 1e6) / 1000)
+    ),
+    [
+      [7, 5, 7, 5],
+      [-5, -7, -5, -7],
+      [3, 1, 3, 1],
+      [-1, -3, -1, -3],
+    ],
+  );
+  // Balanced: shrunk by var(Z) / (var(Z) + pooled scatter / 4).
+  const [repeat, , zeroing] = figures;
+  equal(repeat.variance > 0 && zeroing.variance > 0, true);
+  ok(zeroings[0].shift * 1000 > 5.5 && zeroings[0].shift * 1000 < 6);
+  near(zeroings[0].shift + zeroings[1].shift, 0, 1e-9);
+  near(zeroings[2].shift / zeroings[0].shift, 1 / 3, 1e-6);
+});
+
 Deno.test("estimateComponents() keeps grades apart", () => {
   const rows: Row[] = [0, 1, 2].flatMap((
     zeroing,
