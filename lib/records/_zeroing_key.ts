@@ -6,19 +6,24 @@
 
 const LARGEST = 50_000;
 
-/** Makes a function from session and label to a key unique over all sessions. */
+/**
+ * Makes a function from session and label to a key unique over all sessions.
+ *
+ * The keys of the session at hand are remembered, for its lines stand
+ * together; a session that comes back gets equal keys anew.
+ */
 export function zeroingKeys(): (session: string, label: string) => string {
-  const known = new Map<string, Map<string, string>>();
+  const known = new Map<string, string>();
+  let current: string | undefined;
   return (session, label) => {
-    let ofSession = known.get(session);
-    if (ofSession === undefined) {
-      if (known.size >= LARGEST) known.clear();
-      known.set(session, ofSession = new Map());
+    if (session !== current) {
+      known.clear();
+      current = session;
     }
-    let key = ofSession.get(label);
+    let key = known.get(label);
     if (key === undefined) {
-      if (ofSession.size >= LARGEST) ofSession.clear();
-      ofSession.set(label, key = `${session} / ${label}`);
+      if (known.size >= LARGEST) known.clear();
+      known.set(label, key = `${session} / ${label}`);
     }
     return key;
   };
