@@ -29,9 +29,7 @@ const NOTEBOOK: Notebook = {
   cells: SOURCES.map((source, index): CodeCell => ({
     cell_type: "code",
     id: `c${index}`,
-    metadata: /throw|wrong/.test(source)
-      ? { tags: ["raises-exception"] }
-      : {},
+    metadata: /throw|wrong/.test(source) ? { tags: ["raises-exception"] } : {},
     source,
     execution_count: null,
     outputs: [],
