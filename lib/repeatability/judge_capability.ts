@@ -4,6 +4,7 @@
  * @module
  */
 import { normalQuantile } from "../statistics/normal_distribution.ts";
+import { figureOf, MICROMETRES, rootOf } from "./_raw_figure.ts";
 import type { ScatterSource } from "./source.ts";
 import type {
   ScatterFigure,
@@ -38,8 +39,11 @@ export type CapabilityBand = "under 10" | "10 to 30" | "over 30";
 export interface CapabilityLine {
   /** What the figure holds. */
   readonly sources: readonly ScatterSource[];
-  /** `figure` for one figure, `total` for the gauge as a whole. */
-  readonly kind: "figure" | "total";
+  /**
+   * `figure` for one figure, `drift` for the creep of the zero, `total` for
+   * the gauge as a whole, `total with drift` if nobody takes the drift out.
+   */
+  readonly kind: "figure" | "drift" | "total" | "total with drift";
   /** Standard deviation in mm of sag, with its interval. */
   readonly sag: Spread;
   /** The same in mm of radius, where the ring is known. */
@@ -58,7 +62,7 @@ export interface CapabilityLine {
 export type GaugeCapability =
   | {
     readonly kind: "judged";
-    /** Every figure, then the total. */
+    /** Every figure, the drift where it was looked for, the total last. */
     readonly lines: readonly CapabilityLine[];
     /** Shares of the gauge's own variance, in per cent; they add up to 100. */
     readonly contributions: readonly {
@@ -199,7 +203,14 @@ export function judgeCapability(
     total.sag.deviation;
   return {
     kind: "judged",
-    lines: [...figures.map((figure) => line(figure, "figure")), whole],
+    lines: [
+      ...figures.map((figure) => line(figure, "figure")),
+      ...driftFigures(components).map((figure) => line(figure, "drift")),
+      ...(components.totalWithDrift
+        ? [line(components.totalWithDrift, "total with drift")]
+        : []),
+      whole,
+    ],
     contributions: sum > 0
       ? gauge.map(({ sources, usable }) => ({
         sources,
@@ -224,6 +235,23 @@ export function judgeCapability(
     fewSurfaces: studied && (surfaces.count ?? 5) < 5,
     ...some("sagTolerance", sagTolerance),
   };
+}
+
+/** The drift as a figure, where the flat was looked at again. */
+function driftFigures(
+  { drift, perSag }: SurfaceComponents,
+): readonly ScatterFigure[] {
+  if (!drift) return [];
+  return [figureOf({
+    sources: ["drift"],
+    levels: drift.zeroings,
+    variance: drift.variance * MICROMETRES ** 2,
+    dof: drift.dof,
+    interval: rootOf({
+      low: drift.varianceInterval.low * MICROMETRES ** 2,
+      high: drift.varianceInterval.high * MICROMETRES ** 2,
+    }),
+  }, perSag)];
 }
 
 function bandOf(percent: number | undefined): CapabilityBand | undefined {

@@ -4,6 +4,8 @@ import { judgeCapability } from "sagbook/repeatability/judge_capability.ts";
 import { scatterModelOf } from "sagbook/repeatability/scatter_model_of.ts";
 import type { SurfaceComponents } from "sagbook/repeatability/surface_components.ts";
 import { inventStudy } from "sagbook/repeatability/invented_study.ts";
+import { correctByOperator } from "sagbook/repeatability/correct_by_operator.ts";
+import { correctDrift } from "sagbook/zones/drift.ts";
 import { readCase, readingsOf } from "./_readings.ts";
 
 const near = (found: number, expected: number, within: number) =>
@@ -118,6 +120,35 @@ Deno.test("judgeCapability() of equal readings gives no percentage but the least
   equal(
     (judgeCapability(nothing, {}) as { reason: string }).reason,
     "too few readings",
+  );
+});
+
+Deno.test("judgeCapability() sets the drift beside the figures, and what the gauge is worth if nobody takes it out", () => {
+  const { readings, piece, bench } = inventStudy({ seed: 2 });
+  const corrected = correctByOperator(readings, correctDrift);
+  const [components] = estimateComponents(readings, {
+    ...corrected,
+    piece,
+    bench,
+  });
+  const found = judgeCapability(components, { radiusTolerance: 15 });
+  ok(found.kind === "judged");
+  const line = (kind: string) => found.lines.find((one) => one.kind === kind)!;
+  const [drift, total, both] = ["drift", "total", "total with drift"].map(line);
+  near(
+    both.sag.deviation,
+    Math.hypot(drift.sag.deviation, total.sag.deviation),
+    1e-12,
+  );
+  ok(
+    drift.sag.interval!.low < drift.sag.deviation &&
+      drift.sag.deviation < drift.sag.interval!.high,
+  );
+  ok(drift.percentOfTolerance! > 0 && drift.radius!.deviation > 0);
+  near(
+    found.contributions.reduce((sum, { percent }) => sum + percent, 0),
+    100,
+    1e-9,
   );
 });
 
