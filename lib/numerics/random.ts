@@ -198,8 +198,9 @@ export class Random {
    */
   fillNormal(target: Float64Array): void {
     const state = this.#state;
+    const [edges, inside, length] = [LAYER_EDGE, LAYER_INSIDE, target.length];
     let s0 = state[0], s1 = state[1], s2 = state[2], s3 = state[3];
-    for (let i = 0; i < target.length;) {
+    for (let i = 0; i < length;) {
       let sum = (s0 + s3) | 0;
       const first = (((sum << 7) | (sum >>> 25)) + s0) | 0;
       let shifted = s1 << 9;
@@ -221,8 +222,8 @@ export class Random {
       const layer = first & 255;
       const share = ((first >> 8) * 536_870_912 + (second >>> 3) + 0.5) *
         PER_2_52;
-      if (Math.abs(share) < LAYER_INSIDE[layer]) {
-        target[i++] = share * LAYER_EDGE[layer];
+      if (Math.abs(share) < inside[layer]) {
+        target[i++] = share * edges[layer];
         continue;
       }
       state[0] = s0, state[1] = s1, state[2] = s2, state[3] = s3;

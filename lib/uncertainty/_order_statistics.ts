@@ -1,43 +1,60 @@
 /**
- * Some of the smallest, middle or largest of many numbers, sorted.
+ * The smallest and the largest of many numbers, sorted.
  *
  * @module
  */
 
 const SAMPLE = 4096;
 
+/** Both tails of a sample, each in ascending order. */
+export interface Tails {
+  /** The `count` smallest. */
+  readonly lows: Float64Array;
+  /** The `count` largest. */
+  readonly highs: Float64Array;
+}
+
 /**
- * Finds the order statistics of ranks `from` to `to` (from 0, `to` excluded).
+ * Finds the `count` smallest and the `count` largest of many numbers.
  *
- * Only numbers between two thresholds taken from a sample are sorted; when the
- * thresholds miss, everything is. The answer is exact either way.
+ * Only numbers beyond thresholds taken from a sample are sorted; when a
+ * threshold misses, everything is. The answer is exact either way.
  */
-export function sortedRange(
-  values: Float64Array,
-  from: number,
-  to: number,
-): Float64Array {
+export function sortedTails(values: Float64Array, count: number): Tails {
   const n = values.length;
-  if (n <= 4 * SAMPLE) return values.toSorted().subarray(from, to);
+  // Six standard deviations of the rank that a sample's quantile has.
+  const share = count / n;
+  const rank = SAMPLE * share + 6 * Math.sqrt(SAMPLE * share * (1 - share)) + 4;
+  if (n <= 4 * SAMPLE || rank >= SAMPLE / 2) return tailsOfAll(values, count);
   const sample = new Float64Array(SAMPLE);
   for (let i = 0; i < SAMPLE; i++) {
     sample[i] = values[Math.floor((i + 0.5) * n / SAMPLE)];
   }
   sample.sort();
-  const margin = 6 * Math.sqrt(SAMPLE);
-  const first = Math.floor(from / n * SAMPLE - Math.min(margin, from)) - 2;
-  const last = Math.ceil(to / n * SAMPLE + Math.min(margin, n - to)) + 2;
-  const low = first < 0 ? -Infinity : sample[first];
-  const high = last >= SAMPLE ? Infinity : sample[last];
-  let [below, inside] = [0, 0];
-  const kept = new Float64Array(n);
+  const place = Math.ceil(rank);
+  const low = sample[place];
+  const high = sample[SAMPLE - 1 - place];
+  const room = Math.ceil(1.5 * n * place / SAMPLE) + 16;
+  const [below, above] = [new Float64Array(room), new Float64Array(room)];
+  let [lows, highs] = [0, 0];
   for (let i = 0; i < n; i++) {
     const value = values[i];
-    if (value < low) below++;
-    else if (value <= high) kept[inside++] = value;
+    if (value <= low) below[lows++] = value; // past its end: not kept, counted
+    else if (value >= high) above[highs++] = value;
   }
-  if (below > from || below + inside < to) {
-    return values.toSorted().subarray(from, to);
+  if (lows < count || highs < count || lows > room || highs > room) {
+    return tailsOfAll(values, count);
   }
-  return kept.subarray(0, inside).sort().slice(from - below, to - below);
+  return {
+    lows: below.subarray(0, lows).sort().slice(0, count),
+    highs: above.subarray(0, highs).sort().slice(highs - count),
+  };
+}
+
+function tailsOfAll(values: Float64Array, count: number): Tails {
+  const sorted = values.toSorted();
+  return {
+    lows: sorted.slice(0, count),
+    highs: sorted.slice(sorted.length - count),
+  };
 }

@@ -8,6 +8,9 @@ import type { Random } from "../numerics/random.ts";
 import type { Model } from "./_derivatives.ts";
 import { standardDeviationOf, type UncertainInput } from "./distribution.ts";
 
+/** Draws worked on at a time: all columns together stay in the cache. */
+const ROWS = 2048;
+
 /** Fills a column with standardised errors of one distribution. */
 type Filler = (column: Float64Array) => void;
 
@@ -25,22 +28,26 @@ export function sampler(
   const index = Int32Array.from(vary);
   const centre = Float64Array.from(vary, (i) => inputs[i].value);
   const scale = Float64Array.from(vary, (i) => scales[i]);
+  vary.forEach((i, k) => {
+    if (inputs[i].distribution.kind !== "rectangular") return;
+    centre[k] -= scale[k]; // uniform numbers run from 0, not from -1
+    scale[k] *= 2;
+  });
   const point = Float64Array.from(inputs, (input) => input.value);
-  let columns = new Float64Array(0);
+  const columns = new Float64Array(ROWS * vary.length);
   return (results) => {
-    const rows = results.length;
-    if (columns.length !== rows * vary.length) {
-      columns = new Float64Array(rows * vary.length);
-    }
-    fillers.forEach((fill, k) =>
-      fill(columns.subarray(k * rows, (k + 1) * rows))
-    );
-    if (root) mix(columns, rows, root);
-    for (let row = 0; row < rows; row++) {
-      for (let k = 0, at = row; k < index.length; k++, at += rows) {
-        point[index[k]] = centre[k] + scale[k] * columns[at];
+    for (let start = 0; start < results.length; start += ROWS) {
+      const rows = Math.min(ROWS, results.length - start);
+      fillers.forEach((fill, k) =>
+        fill(columns.subarray(k * ROWS, k * ROWS + rows))
+      );
+      if (root) mix(columns, rows, root);
+      for (let row = 0; row < rows; row++) {
+        for (let k = 0, at = row; k < index.length; k++, at += ROWS) {
+          point[index[k]] = centre[k] + scale[k] * columns[at];
+        }
+        results[start + row] = model(point);
       }
-      results[row] = model(point);
     }
   };
 }
@@ -60,10 +67,7 @@ function filler({ distribution }: UncertainInput, random: Random): Filler {
     case "normal":
       return (column) => random.fillNormal(column);
     case "rectangular":
-      return (column) => {
-        random.fillUniform(column);
-        for (let i = 0; i < column.length; i++) column[i] = 2 * column[i] - 1;
-      };
+      return (column) => random.fillUniform(column);
     case "triangular":
       return (column) => {
         random.fillUniform(column);
@@ -84,14 +88,51 @@ function filler({ distribution }: UncertainInput, random: Random): Filler {
     case "student": {
       const { dof } = distribution;
       if (!Number.isFinite(dof)) return (column) => random.fillNormal(column);
+      const squares = chiSquares(dof, random);
+      const below = new Float64Array(ROWS);
       return (column) => {
         random.fillNormal(column);
+        squares(below.subarray(0, column.length));
         for (let i = 0; i < column.length; i++) {
-          column[i] *= Math.sqrt(dof / (2 * gamma(dof / 2, random)));
+          column[i] *= Math.sqrt(dof / below[i]);
         }
       };
     }
   }
+}
+
+/** Most degrees of freedom for which uniforms are multiplied up. */
+const FEW = 12;
+
+/**
+ * Fills columns from the chi-square distribution.
+ *
+ * Two degrees of freedom are −2 ln U, one is a normal squared; a few whole
+ * ones are their sum, with one logarithm for the product of the uniforms.
+ */
+function chiSquares(dof: number, random: Random): Filler {
+  if (!(dof <= FEW && Number.isInteger(dof))) {
+    return (column) => {
+      for (let i = 0; i < column.length; i++) {
+        column[i] = 2 * gamma(dof / 2, random);
+      }
+    };
+  }
+  const factor = new Float64Array(ROWS);
+  return (column) => {
+    const next = factor.subarray(0, column.length);
+    column.fill(1);
+    for (let left = dof; left > 1; left -= 2) {
+      random.fillUniform(next);
+      for (let i = 0; i < column.length; i++) column[i] *= next[i];
+    }
+    for (let i = 0; i < column.length; i++) {
+      column[i] = -2 * Math.log(column[i]);
+    }
+    if (dof % 2 === 0) return;
+    random.fillNormal(next);
+    for (let i = 0; i < column.length; i++) column[i] += next[i] * next[i];
+  };
 }
 
 /**
@@ -146,8 +187,8 @@ function mix(
   for (let row = 0; row < rows; row++) {
     for (let k = root.length - 1; k >= 0; k--) {
       let sum = 0;
-      for (let j = 0; j <= k; j++) sum += root[k][j] * columns[j * rows + row];
-      columns[k * rows + row] = sum;
+      for (let j = 0; j <= k; j++) sum += root[k][j] * columns[j * ROWS + row];
+      columns[k * ROWS + row] = sum;
     }
   }
 }

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { sortedRange } from "./_order_statistics.ts";
+import { sortedTails } from "./_order_statistics.ts";
 
 /** A lower and an upper end. */
 export interface CoverageInterval {
@@ -68,8 +68,7 @@ export function coverageIntervals(
       } values: current value is ${count}`,
     );
   }
-  const lows = sortedRange(values, 0, choices);
-  const highs = sortedRange(values, span, count);
+  const { lows, highs } = sortedTails(values, choices);
   let best = 0;
   let width = Infinity;
   for (let r = 0; r < choices; r++) {

@@ -94,7 +94,7 @@ export function monteCarlo(
   const { draws: fixed, maximumDraws = 4_000_000 } = options;
   const sequence = Math.max(SEQUENCE, Math.ceil(100 / (1 - confidence)));
   const limit = fixed ?? Math.max(maximumDraws, 2 * sequence);
-  let values = new Float64Array(Math.min(limit, 64 * sequence));
+  let values = new Float64Array(fixed ?? Math.min(limit, 32 * sequence));
   const four = new Settling();
   let [draws, settled, tolerance] = [0, false, 0];
   while (draws < limit && !(settled && fixed === undefined)) {
@@ -107,13 +107,8 @@ export function monteCarlo(
     const block = values.subarray(draws, draws + next);
     fill(block);
     draws += next;
-    const { mean, deviation } = moments(block);
-    if (!Number.isFinite(mean)) {
-      throw new RangeError(
-        `Cannot draw from a model as its result must be a finite number for every draw: current value of a mean is ${mean}`,
-      );
-    }
     if (fixed !== undefined) continue;
+    const { mean, deviation } = moments(block);
     const { shortest } = coverageIntervals(block, confidence);
     four.add(mean, deviation, shortest.lower, shortest.upper);
     if (four.count < 2) continue;
@@ -134,6 +129,7 @@ export function monteCarlo(
   };
 }
 
+/** Mean and standard deviation; refuses what has none. */
 function moments(values: Float64Array): { mean: number; deviation: number } {
   // About the first value, so that squares do not cancel.
   const origin = values[0];
@@ -145,7 +141,13 @@ function moments(values: Float64Array): { mean: number; deviation: number } {
   }
   const n = values.length;
   const variance = Math.max(0, squares - sum * sum / n) / Math.max(1, n - 1);
-  return { mean: origin + sum / n, deviation: Math.sqrt(variance) };
+  const mean = origin + sum / n;
+  if (!Number.isFinite(mean)) {
+    throw new RangeError(
+      `Cannot draw from a model as its result must be a finite number for every draw: current value of a mean is ${mean}`,
+    );
+  }
+  return { mean, deviation: Math.sqrt(variance) };
 }
 
 /** Keeps four results of each sequence, and how well their averages are known. */

@@ -150,7 +150,7 @@ export function radiusModel(measurement: RadiusMeasurement): RadiusModel {
     set("scale", "gauge scale", "", 0, u, { common });
   }
   const lean = (gauge?.tiltDegrees ?? 0) * RADIAN;
-  const upright = Math.cos(lean);
+  const perUpright = 1 / Math.cos(lean);
   const doubt = (measurement.tilt?.standardUncertaintyDegrees ?? 0) * RADIAN;
   set(
     "lean",
@@ -223,7 +223,7 @@ export function radiusModel(measurement: RadiusMeasurement): RadiusModel {
       reading += shared[k] * x[SHARED + k];
     }
     const r = x[8];
-    const s = reading * (1 + x[5]) * Math.cos(x[6]) / upright +
+    const s = reading * (1 + x[5]) * cosine(x[6]) * perUpright +
       sign * x[7] * r * r / 2;
     const swell = 1 + growth * x[11];
     const across = (r * r - x[10] * x[10]) * swell * swell;
@@ -239,6 +239,13 @@ export function radiusModel(measurement: RadiusMeasurement): RadiusModel {
     notCounted,
     assumed: ring.radiusUncertaintyAssumed ? ["ring radius"] : [],
   };
+}
+
+/** cos θ; below 0.2 by its series, which is good to 3e-14 and three times as fast. */
+function cosine(theta: number): number {
+  if (Math.abs(theta) > 0.2) return Math.cos(theta);
+  const q = theta * theta;
+  return 1 - q * (1 / 2 - q * (1 / 24 - q * (1 / 720 - q / 40320)));
 }
 
 /** How curved the flat may be over a ring, in 1/mm, if anything is known. */

@@ -1,5 +1,5 @@
 import { deepEqual, equal, ok, throws } from "node:assert/strict";
-import { sortedRange } from "../../lib/uncertainty/_order_statistics.ts";
+import { sortedTails } from "../../lib/uncertainty/_order_statistics.ts";
 import { Random } from "sagbook/numerics/random.ts";
 import { studentTQuantile } from "sagbook/statistics/student_t_distribution.ts";
 import { coverageIntervals } from "sagbook/uncertainty/coverage_interval.ts";
@@ -55,16 +55,21 @@ Deno.test("coverageIntervals() finds what a full sort finds, for any shape and s
   }
 });
 
-Deno.test("sortedRange() is exact also when its sample misleads", () => {
+Deno.test("sortedTails() is exact also when its sample misleads, and with many equal values", () => {
   const size = 100_000;
-  const values = new Float64Array(size);
+  const wave = new Float64Array(size);
   // A wave with the period of the sample, so that the sample sees one value.
   for (let i = 0; i < size; i++) {
-    values[i] = Math.sin(2 * Math.PI * (i + 0.5) * 4096 / size) + i * 1e-9;
+    wave[i] = Math.sin(2 * Math.PI * (i + 0.5) * 4096 / size) + i * 1e-9;
   }
-  const sorted = values.toSorted();
-  for (const [from, to] of [[0, 5000], [95_000, size], [49_000, 51_000]]) {
-    deepEqual(sortedRange(values, from, to), sorted.subarray(from, to));
+  const steps = Float64Array.from(wave, (value) => Math.round(3 * value));
+  for (const values of [wave, steps]) {
+    const sorted = values.toSorted();
+    for (const count of [1, 100, 5000, 60_000]) {
+      const { lows, highs } = sortedTails(values, count);
+      deepEqual(lows, sorted.slice(0, count));
+      deepEqual(highs, sorted.slice(size - count));
+    }
   }
 });
 
