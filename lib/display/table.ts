@@ -17,6 +17,9 @@ export interface TableOptions {
   readonly caption?: string;
 }
 
+/** Cells of up to this many characters are not broken into lines. */
+const UNBROKEN = 30;
+
 /** Text on one line. */
 function plain(value: TableValue | undefined): string {
   return value === null || value === undefined
@@ -81,14 +84,24 @@ export function table(
     rows.some((row) => typeof row[column] === "number") &&
     rows.every((row) => typeof (row[column] ?? 0) === "number")
   );
-  const style = (i: number): MarkupPart =>
-    numeric[i] ? markup` style="text-align:right"` : "";
+  const short = columns.map((_, i) =>
+    body.every((row) => row[i].length <= UNBROKEN)
+  );
+  const style = (i: number): MarkupPart => {
+    const rules = [
+      ...(numeric[i] ? ["text-align:right"] : []),
+      ...(short[i] ? ["white-space:nowrap"] : []),
+    ];
+    return rules.length > 0 ? markup` style="${rules.join(";")}"` : "";
+  };
   const caption = options.caption;
   const above = caption === undefined
     ? ""
     : markup`<caption>${caption}</caption>`;
   const head = columns.map((name, i) =>
-    markup`<th scope="col"${style(i)}>${name}</th>`
+    markup`<th scope="col"${
+      numeric[i] ? markup` style="text-align:right"` : ""
+    }>${name}</th>`
   );
   const lines = body.map((row) =>
     markup`<tr>${

@@ -52,10 +52,14 @@ export class PageCells {
     ).join("\n");
     if (!this.#isReader) return this.#section(this.#fold(block) + shown);
     this.#held.push(...block);
-    if (shown === "") return "";
+    return this.#section(shown);
+  }
+
+  /** The code behind the results since the last text, folded. */
+  #release(): string {
     const fold = this.#fold(this.#held);
     this.#held = [];
-    return this.#section(shown + fold);
+    return this.#section(fold);
   }
 
   #section(inner: string): string {
@@ -69,7 +73,7 @@ export class PageCells {
       case "code":
         return this.#codeCell(cell, ordinal, number);
       case "markdown":
-        return this.#section(
+        return this.#release() + this.#section(
           this.#tools.markdown(cell.source, cell.attachments),
         );
       case "raw":
@@ -83,8 +87,8 @@ export class PageCells {
     }
   }
 
-  /** Code still waiting for a result, at the end of the page. */
+  /** The code behind the last results, at the end of the page. */
   rest(): string {
-    return this.#section(this.#fold(this.#held));
+    return this.#release();
   }
 }

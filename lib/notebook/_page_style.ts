@@ -46,6 +46,7 @@ th:last-child,td:last-child{padding-right:0}
 .sb-figure{margin:1rem 0;overflow-x:auto}
 .sb-figure svg,.sb-figure img,main img{max-width:100%;height:auto}
 .sb-figure>svg,.sb-figure>div>svg{display:block}
+.sb-figure svg[viewBox][width="480"]{width:min(100%,38rem)}
 .sb-figure figure{margin:0;max-width:100%}
 @media (prefers-color-scheme:dark){.sb-card{background:#fbfaf7;color:#20242a;border-radius:5px;padding:.6rem}}
 .sb-math{overflow-x:auto;overflow-y:hidden;padding:.2rem 0;text-align:center}

@@ -29,8 +29,8 @@ export interface ExportOptions {
   readonly language?: string;
   /**
    * `full` (default) folds each cell's code above its results. `reader` shows
-   * results first and folds the code that led to them below, as "How this was
-   * computed"; code of cells without results goes to the next with results.
+   * results first and folds the code of all cells up to the next text below
+   * them, as "How this was computed".
    */
   readonly layout?: "full" | "reader";
   /** True: the code is printed too. Default false. */
