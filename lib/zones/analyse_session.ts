@@ -85,7 +85,7 @@ export interface SessionAnalysis {
   readonly withoutOutliers?: JudgedSets & { readonly whole: MeanWithRadius };
   /** Drift of the zero, by zeroing. */
   readonly drifts: readonly ZeroDrift[];
-  /** Standard uncertainty of the mean sag from drift not corrected, in mm. */
+  /** Standard uncertainty of the mean sag from drift that is left, in mm. */
   readonly driftUncertainty: Millimetres;
   /** What could not have been seen. */
   readonly unseen: readonly Unseen[];
@@ -138,13 +138,28 @@ export function analyseSession(
   const { form } = piece;
   const feet = effectiveFeet(ring.shape, form);
   const step = work.reduce((most, one) => Math.max(most, one.step ?? 0), 0);
-  const { sag: corrected, drifts, carried } = correctDrift(readings, step);
-  const sag = corrected.filter((_, index) => readings[index].on === "work");
-  const { places, placeOf } = placesOf(work, ring.shape.kind !== "edge");
-  const sets = setTable(work, sag, places, placeOf);
+  const { kind } = ring.shape;
+  const { drifts, carried, left, ...looked } = correctDrift(readings, step);
+  const onWork = (_: number, index: number): boolean =>
+    readings[index].on === "work";
+  const sag = looked.sag.filter(onWork);
+  const progress = looked.progress.filter(onWork);
+  const drift = left === undefined ? {} : { drift: left };
+  const { places, placeOf } = placesOf(work, kind);
+  const sets = setTable(work, sag, places, placeOf, progress);
   const statements = places.length * (places.length - 1) / 2 + 1;
-  const ends = compareEnds(sets, places, step, statements);
-  const ground = { places, ends, piece, feet, step, scope, seed };
+  const ends = compareEnds(sets, places, step, statements, scope, left);
+  const ground = {
+    places,
+    ends,
+    piece,
+    feet,
+    kind,
+    step,
+    scope,
+    seed,
+    ...drift,
+  };
 
   const withRadius = (mean: MeanSag): MeanWithRadius => {
     const radius = radiusOfSag(mean, feet, form);
@@ -160,7 +175,7 @@ export function analyseSession(
   const rim = millimetres(piece.diameter / 2 - piece.bevel);
   const radius = zones[0].radius?.radius ?? piece.target?.radius ??
     piece.startingRadius;
-  const profile = radius === undefined || ring.shape.kind !== "balls"
+  const profile = radius === undefined || kind !== "balls"
     ? undefined
     : fitProfile(sets, places, {
       contactCircle: contactCircleRadius(ring.shape, form, radius),
@@ -168,6 +183,7 @@ export function analyseSession(
       radius,
       step,
       scope,
+      ...drift,
     });
   const outliers = flagOutliers(sets, places.length, step);
   const kept = withoutFlagged(sets, outliers);

@@ -3,9 +3,41 @@
  *
  * @module
  */
+import { roundingLeft } from "./display_floor.ts";
+import type { DriftLeft } from "./drift.ts";
 import type { MeasuredSet } from "./set_table.ts";
 import { replicatedMean, type Scope } from "./replicates.ts";
-import { intervalsOf, type ZoneDifference } from "./zone_difference.ts";
+import {
+  type Contrast,
+  intervalsOf,
+  type ZoneDifference,
+} from "./zone_difference.ts";
+
+interface Pair {
+  readonly first: number;
+  readonly second: number;
+  readonly values: readonly (number | undefined)[];
+  /** How much later the first place was read, in parts of the set. */
+  readonly later: number;
+}
+
+function pairOf(
+  sets: readonly MeasuredSet[],
+  first: number,
+  second: number,
+): Pair | undefined {
+  let [count, later] = [0, 0];
+  const values = sets.map(({ cells }) => {
+    const [a, b] = [cells[first], cells[second]];
+    if (!a || !b) return undefined;
+    count++;
+    later += (a.progress ?? 0) - (b.progress ?? 0);
+    return a.sag - b.sag;
+  });
+  return count === 0
+    ? undefined
+    : { first, second, values, later: later / count };
+}
 
 /**
  * Compares every pair of places that some set read together.
@@ -19,6 +51,7 @@ import { intervalsOf, type ZoneDifference } from "./zone_difference.ts";
  * @param step Display step in mm.
  * @param scope Whether the answer is meant for any diameter or for those read.
  * @param further How many further statements share the simultaneous 5 %.
+ * @param drift What is not known of the drift of the zero within a set.
  * @returns The differences, centre outward.
  *
  * @example The shared zero leaves no trace
@@ -40,26 +73,25 @@ export function compareZones(
   step: number,
   scope: Scope,
   further: number = 0,
+  drift?: DriftLeft,
 ): readonly ZoneDifference[] {
-  const pairs: {
-    first: number;
-    second: number;
-    values: (number | undefined)[];
-  }[] = [];
+  const pairs: Pair[] = [];
   for (let first = 0; first < places; first++) {
     for (let second = first + 1; second < places; second++) {
-      const values = sets.map(({ cells }) => {
-        const [a, b] = [cells[first], cells[second]];
-        return a && b ? a.sag - b.sag : undefined;
-      });
-      if (values.some((value) => value !== undefined)) {
-        pairs.push({ first, second, values });
-      }
+      const pair = pairOf(sets, first, second);
+      if (pair) pairs.push(pair);
     }
   }
-  return pairs.map(({ first, second, values }): ZoneDifference => {
+  const left = roundingLeft(sets, places, step);
+  return pairs.map(({ first, second, values, later }): ZoneDifference => {
     const replicated = replicatedMean(values, sets, scope);
     const { mean, dof, variance } = replicated;
+    const contrast: Contrast = {
+      length: Math.SQRT2,
+      rounding: Math.hypot(left[first], left[second]) / Math.SQRT2,
+      progress: later,
+      ...(drift === undefined ? {} : { drift }),
+    };
     return {
       first,
       second,
@@ -67,7 +99,7 @@ export function compareZones(
       mean,
       dof,
       ...(variance === undefined ? {} : { deviation: Math.sqrt(variance) }),
-      ...intervalsOf(replicated, step, pairs.length + further),
+      ...intervalsOf(replicated, step, pairs.length + further, contrast),
     };
   });
 }

@@ -4,13 +4,15 @@
  * @module
  */
 import type { Feet } from "../geometry/feet.ts";
-import type { Piece } from "../records/piece.ts";
+import type { RingShape } from "../geometry/ring.ts";
+import type { Piece, SphericityTolerance } from "../records/piece.ts";
 import { compareZones } from "./compare_zones.ts";
+import type { DriftLeft } from "./drift.ts";
 import type { Place } from "./place.ts";
 import type { Scope } from "./replicates.ts";
 import { meanOfSets, radiusOfSag } from "./session_radius.ts";
 import type { MeasuredSet } from "./set_table.ts";
-import { type SetsNeeded, setsNeeded } from "./sets_needed.ts";
+import { whatDecides } from "./_what_decides.ts";
 import {
   farthest,
   judge,
@@ -31,12 +33,16 @@ export interface VerdictGround {
   readonly piece: Piece;
   /** Feet of the ring. */
   readonly feet: Feet;
+  /** The kind of ring. */
+  readonly kind: RingShape["kind"];
   /** Display step, 0 when none is known. */
   readonly step: number;
   /** What the verdict is meant for. */
   readonly scope: Scope;
   /** Seed of the simulation behind the number of sets. */
   readonly seed: number;
+  /** What is not known of the drift of the zero within a set. */
+  readonly drift?: DriftLeft;
 }
 
 /** Differences between places and the verdict on them. */
@@ -73,43 +79,51 @@ export function judgeSets(
   sets: readonly MeasuredSet[],
   ground: VerdictGround,
 ): JudgedSets {
-  const { places, ends, step, scope, seed } = ground;
+  const { places, ends, piece, step, scope } = ground;
   const further = ends === undefined ? 0 : 1;
-  const differences = compareZones(sets, places.length, step, scope, further);
-  const bounds = differences.flatMap(({ interval90 }) =>
-    interval90 ? [farthest(interval90)] : []
+  const differences = compareZones(
+    sets,
+    places.length,
+    step,
+    scope,
+    further,
+    ground.drift,
   );
-  if (ends?.upper !== undefined) bounds.push(ends.upper);
-  const tested = bounds.length > 0 &&
-    differences.every(({ interval90 }) => interval90);
-  const scatter = Math.max(0, ...differences.map((one) => one.deviation ?? 0));
+  const pairs = places.length * (places.length - 1) / 2;
+  const bounds = differences.map(({ interval90 }) =>
+    interval90 ? farthest(interval90) : Infinity
+  );
+  if (ends) bounds.push(ends.upper ?? Infinity);
+  const agreeWithin = Math.max(...bounds);
+  const tested = differences.filter(({ interval90 }) => interval90);
+  const scatter = Math.max(0, ...tested.map((one) => one.deviation ?? 0));
   const base = {
     scope,
     byEnds: false,
     // A difference scatters sqrt(2) times as much as a reading.
-    displayLimited: tested && step > 0 && scatter < step * Math.SQRT1_2,
-    ...(tested ? { agreeWithin: Math.max(...bounds) } : {}),
+    displayLimited: tested.length > 0 && scatter < step * Math.SQRT1_2,
+    ...(tested.length > 0 && differences.length === pairs &&
+        Number.isFinite(agreeWithin)
+      ? { agreeWithin }
+      : {}),
   };
-  const tolerance = toleranceFor(sets, ground);
-  const reason = reasonForNone(places.length, differences, ground, tolerance);
-  if (reason !== undefined || tolerance === undefined) {
-    return {
-      differences,
-      sphericity: {
-        ...base,
-        verdict: "none",
-        ...(reason === undefined ? {} : { reason }),
-      },
-    };
-  }
+  const none = (reason: NoVerdictReason): JudgedSets => ({
+    differences,
+    sphericity: { ...base, verdict: "none", reason },
+  });
+  if (places.length < 2) return none("one zone");
+  if (differences.length === 0) return none("no common sets");
+  if (tested.length === 0) return none("one set");
+  if (!piece.sphericity) return none("no tolerance");
+  const tolerance = toleranceFor(sets, piece.sphericity, ground);
+  if (!tolerance) return none("tolerance needs an off-centre zone");
   const found = judge(differences, ends, tolerance.sag);
-  const pairs = places.length * (places.length - 1) / 2;
   const missing = found.verdict === "within" && differences.length < pairs;
   const verdict = missing ? "undecided" : found.verdict;
   const open = verdict !== "undecided" ? {} : {
     setsNeeded: found.byEnds
       ? { kind: "more ends" } as const
-      : whatDecides(sets, differences, step, tolerance, seed),
+      : whatDecides(sets, differences, tolerance.sag, ground),
   };
   return {
     differences,
@@ -117,68 +131,22 @@ export function judgeSets(
   };
 }
 
-function reasonForNone(
-  places: number,
-  differences: readonly ZoneDifference[],
-  { piece }: VerdictGround,
-  tolerance: SagTolerance | undefined,
-): NoVerdictReason | undefined {
-  if (places < 2) return "one zone";
-  if (differences.length === 0) return "no common sets";
-  if (differences.every(({ interval90 }) => !interval90)) return "one set";
-  if (!piece.sphericity) return "no tolerance";
-  return tolerance === undefined
-    ? "tolerance needs an off-centre zone"
-    : undefined;
-}
-
+/** The tolerance in sag; only one stated as radius needs the radius. */
 function toleranceFor(
   sets: readonly MeasuredSet[],
-  { piece, places, feet }: VerdictGround,
+  stated: SphericityTolerance,
+  { piece, places, feet, kind }: VerdictGround,
 ): SagTolerance | undefined {
-  if (!piece?.sphericity) return undefined;
   const mean = meanOfSets(sets, 0);
   const radius = radiusOfSag(mean, feet, piece.form)?.radius;
-  if (radius === undefined) return undefined;
-  return sagTolerance(piece.sphericity, {
+  if (radius === undefined && stated.statedAs === "radius") return undefined;
+  const outer = places.reduce((a, b) => b.distance > a.distance ? b : a);
+  return sagTolerance(stated, {
     feet,
     halfDiameter: piece.diameter / 2 - piece.bevel,
-    outermost: Math.max(...places.map(({ distance }) => distance)),
-    radius,
+    outermost: outer.distance,
+    radius: radius ?? Infinity,
+    // Of the two ways a bar may lie, the one that shows least where unknown.
+    ...(kind === "bar" ? { response: outer.foot === "foot out" ? 6 : 2 } : {}),
   });
-}
-
-/** Means and covariance over the sets that read every place. */
-function whatDecides(
-  sets: readonly MeasuredSet[],
-  differences: readonly ZoneDifference[],
-  step: number,
-  tolerance: SagTolerance,
-  seed: number,
-): SetsNeeded {
-  const rows = sets.map(({ cells }) => cells.map((cell) => cell?.sag))
-    .filter((row): row is number[] => row.every((sag) => sag !== undefined));
-  const n = rows.length;
-  if (n < 2) return { kind: "unknown" };
-  const means = rows[0].map((_, k) =>
-    rows.reduce((sum, row) => sum + row[k], 0) / n
-  );
-  const covariance = means.map((_, i) =>
-    means.map((_, j) => {
-      const products = rows.reduce(
-        (sum, row) => sum + (row[i] - means[i]) * (row[j] - means[j]),
-        0,
-      );
-      const found = products / (n - 1);
-      // The simulation rounds again, so what rounding added is taken off.
-      return i === j ? Math.max(0, found - step * step / 12) : found;
-    })
-  );
-  const widest = differences.reduce((a, b) =>
-    Math.abs(b.mean) > Math.abs(a.mean) ? b : a
-  );
-  const { interval95 } = widest;
-  const halfWidth = interval95 ? (interval95.high - interval95.low) / 2 : 0;
-  const model = { means, covariance, step, tolerance: tolerance.sag };
-  return setsNeeded(model, { halfWidth, dof: n - 1 }, seed);
 }

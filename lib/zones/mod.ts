@@ -26,9 +26,19 @@ export {
   type SessionOptions,
   type ZoneSummary,
 } from "./analyse_session.ts";
+export { chanceToDecide, type SetModel } from "./chance_to_decide.ts";
 export { compareZones } from "./compare_zones.ts";
-export { roundingHalfWidth, survivingRounding } from "./display_floor.ts";
-export { correctDrift, type DriftCorrected, type ZeroDrift } from "./drift.ts";
+export {
+  roundingHalfWidth,
+  roundingLeft,
+  survivingRounding,
+} from "./display_floor.ts";
+export {
+  correctDrift,
+  type DriftCorrected,
+  type DriftLeft,
+  type ZeroDrift,
+} from "./drift.ts";
 export {
   type JudgedSets,
   judgeSets,
@@ -56,12 +66,7 @@ export {
   radiusOfSag,
 } from "./session_radius.ts";
 export { type Cell, type MeasuredSet, setTable } from "./set_table.ts";
-export {
-  chanceToDecide,
-  type SetModel,
-  type SetsNeeded,
-  setsNeeded,
-} from "./sets_needed.ts";
+export { type SetsNeeded, setsNeeded } from "./sets_needed.ts";
 export {
   farthest,
   judge,
@@ -77,4 +82,9 @@ export {
 } from "./tolerance.ts";
 export { compareEnds, type EndsComparison } from "./two_ends.ts";
 export { outermostTouched, type Unseen, unseenBy } from "./unseen.ts";
-export { intervalsOf, type ZoneDifference } from "./zone_difference.ts";
+export {
+  type Contrast,
+  contrastOf,
+  intervalsOf,
+  type ZoneDifference,
+} from "./zone_difference.ts";

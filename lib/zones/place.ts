@@ -4,17 +4,25 @@
  * @module
  */
 import { relativeFootDegrees } from "../geometry/foot_direction.ts";
+import type { RingShape } from "../geometry/ring.ts";
 import type { Reading } from "../records/reading.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 
 /**
  * How the feet stood as seen from the rim that is nearest.
  *
- * `foot out`: one foot points to it; `feet out`: two do; `turned`: neither;
- * `unknown`: nobody wrote it down; `any`: it does not matter, at the centre or
- * with a ring that has no separate feet.
+ * `foot out`: one foot points to it, or a bar lies along the radius; `feet
+ * out`: two do; `across`: a bar lies across the radius; `turned`: none of
+ * these; `unknown`: nobody wrote it down; `any`: it does not matter, at the
+ * centre or with a ring that has no separate feet.
  */
-export type FootClass = "any" | "foot out" | "feet out" | "turned" | "unknown";
+export type FootClass =
+  | "any"
+  | "foot out"
+  | "feet out"
+  | "across"
+  | "turned"
+  | "unknown";
 
 /** A place on the work where the gauge stood, in one way of standing. */
 export interface Place {
@@ -26,6 +34,12 @@ export interface Place {
   readonly distance: Millimetres;
   /** How the feet stood. */
   readonly foot: FootClass;
+  /**
+   * Mean cosine of three times the angle between a foot and the outward
+   * radius, on which even terms of the surface depend: 1 one foot out, -1 two
+   * feet out. Absent where the direction of some reading is unknown.
+   */
+  readonly threefold?: number;
 }
 
 /** Within how many degrees a foot counts as pointing straight out. */
@@ -39,10 +53,10 @@ const SAME_PLACE = 0.5;
  *
  * Foot 1 is given in the work's own axes and three feet repeat each 120°, so
  * the same ring turned by nothing stands foot out at one end of a diameter and
- * feet out at the other.
+ * feet out at the other. Directions within 15° count as straight.
  *
  * @param reading A reading of the work.
- * @param separateFeet False for a sharp-edged ring, which has no feet to turn.
+ * @param kind The kind of ring; a sharp edge has no feet to turn.
  * @returns The class; `any` at the centre and for a ring without feet.
  *
  * @example One ring, left as it is, at both ends of the same diameter
@@ -55,22 +69,25 @@ const SAME_PLACE = 0.5;
  *   diameterDegrees: 30,
  *   foot: { kind: "angle", degrees: 30 },
  * } as unknown as Parameters<typeof footClass>[0]);
- * equal(footClass(at(60), true), "foot out");
- * equal(footClass(at(-60), true), "feet out");
+ * equal(footClass(at(60), "balls"), "foot out");
+ * equal(footClass(at(-60), "balls"), "feet out");
  * ```
  */
 export function footClass(
   reading: Pick<Reading, "offset" | "diameterDegrees" | "foot">,
-  separateFeet: boolean,
+  kind: RingShape["kind"],
 ): FootClass {
-  if (!separateFeet || reading.offset === 0) return "any";
+  if (kind === "edge" || reading.offset === 0) return "any";
   const { foot, diameterDegrees, offset } = reading;
   const relative = relativeFootDegrees(foot, diameterDegrees, offset);
   if (relative === undefined) return "unknown";
-  const turn = relative % 120;
-  if (Math.min(turn, 120 - turn) <= FOOT_TOLERANCE_DEGREES) return "foot out";
-  if (Math.abs(turn - 60) <= FOOT_TOLERANCE_DEGREES) return "feet out";
-  return "turned";
+  const period = kind === "bar" ? 180 : 120;
+  const turn = relative % period;
+  if (Math.min(turn, period - turn) <= FOOT_TOLERANCE_DEGREES) {
+    return "foot out";
+  }
+  if (Math.abs(turn - period / 2) > FOOT_TOLERANCE_DEGREES) return "turned";
+  return kind === "bar" ? "across" : "feet out";
 }
 
 /**
@@ -82,7 +99,7 @@ export function footClass(
  * are one place here; they are compared before they are averaged.
  *
  * @param readings Readings of the work, of one session and ring.
- * @param separateFeet False for a sharp-edged ring.
+ * @param kind The kind of ring.
  * @returns The places from the centre outward, and the place of each reading
  * in the order given.
  *
@@ -97,7 +114,7 @@ export function footClass(
  *   foot: { kind: "foot out" },
  *   zone: { label, distance: Math.abs(offset) },
  * } as unknown as Parameters<typeof placesOf>[0][number]);
- * const { places } = placesOf([at(40, "edge"), at(0, "centre")], true);
+ * const { places } = placesOf([at(40, "edge"), at(0, "centre")], "balls");
  * deepEqual(places.map((place) => place.label), ["centre", "edge"]);
  * ```
  */
@@ -106,9 +123,9 @@ export function placesOf(
     Reading,
     "offset" | "diameterDegrees" | "foot" | "zone"
   >[],
-  separateFeet: boolean,
+  kind: RingShape["kind"],
 ): { places: readonly Place[]; placeOf: readonly number[] } {
-  const classes = readings.map((reading) => footClass(reading, separateFeet));
+  const classes = readings.map((reading) => footClass(reading, kind));
   const order = readings.map((_, index) => index).sort((a, b) =>
     readings[a].zone.distance - readings[b].zone.distance ||
     (classes[a] < classes[b] ? -1 : classes[a] > classes[b] ? 1 : a - b)
@@ -129,8 +146,9 @@ export function placesOf(
   const places = found.map(({ first, foot, members }, number): Place => {
     for (const member of members) placeOf[member] = number;
     const { distance } = readings[first].zone;
-    const earliest = Math.min(...members.slice(0, 50));
+    const earliest = members.reduce((a, b) => Math.min(a, b));
     const label = readings[earliest].zone.label;
+    const threefold = meanThreefold(readings, members);
     const split = found.some((other, at) =>
       at !== number && other.foot !== foot &&
       Math.abs(readings[other.first].zone.distance - distance) <= SAME_PLACE
@@ -140,7 +158,22 @@ export function placesOf(
       label: split ? `${label} (${foot})` : label,
       distance: millimetres(distance),
       foot,
+      ...(threefold === undefined ? {} : { threefold }),
     };
   });
   return { places, placeOf };
+}
+
+function meanThreefold(
+  readings: readonly Pick<Reading, "offset" | "diameterDegrees" | "foot">[],
+  members: readonly number[],
+): number | undefined {
+  let sum = 0;
+  for (const member of members) {
+    const { foot, diameterDegrees, offset } = readings[member];
+    const relative = relativeFootDegrees(foot, diameterDegrees, offset);
+    if (relative === undefined) return undefined;
+    sum += Math.cos(3 * relative * Math.PI / 180);
+  }
+  return sum / members.length;
 }

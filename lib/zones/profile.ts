@@ -4,13 +4,15 @@
  * @module
  */
 import { conicFromQuartic, peakToValley } from "../geometry/asphericity.ts";
-import { evenTermResponse } from "../geometry/three_foot_mean.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
-import type { FootClass, Place } from "./place.ts";
+import { contrasts, dot, lessBestSphere, response } from "./_even_terms.ts";
+import { roundingLeft } from "./display_floor.ts";
+import type { DriftLeft } from "./drift.ts";
+import type { Place } from "./place.ts";
 import { replicatedMean, type Scope } from "./replicates.ts";
 import type { MeasuredSet } from "./set_table.ts";
 import type { Interval } from "../statistics/interval.ts";
-import { intervalsOf } from "./zone_difference.ts";
+import { contrastOf, intervalsOf } from "./zone_difference.ts";
 
 /** A value that is a weighted sum of zone means, with its interval. */
 export interface FittedValue {
@@ -59,6 +61,8 @@ export interface ProfileGround {
   readonly step: number;
   /** Whether the answer is for any diameter or for those read. */
   readonly scope: Scope;
+  /** What is not known of the drift of the zero within a set. */
+  readonly drift?: DriftLeft;
 }
 
 /** More terms than this no ring can tell apart. */
@@ -66,82 +70,20 @@ const MOST_TERMS = 3;
 /** How many points draw the profile. */
 const POINTS = 41;
 
-const FOOT_DEGREES: Record<FootClass, readonly number[]> = {
-  any: [0],
-  "foot out": [0],
-  "feet out": [180],
-  turned: [30, 90],
-  unknown: [0, 180],
-};
+/** Distances closer than this, in mm, tell no two terms apart. */
+const SAME_DISTANCE = 0.5;
 
-/** Response of a place to the term (ρ/a)ᵖ, averaged where feet are unknown. */
-function response(
-  place: Place,
-  power: number,
-  ring: number,
-  a: number,
-): number {
-  const turns = FOOT_DEGREES[place.foot];
-  const sum = turns.reduce(
-    (total, degrees) =>
-      total + evenTermResponse(
-        power,
-        millimetres(ring / a),
-        millimetres(place.distance / a),
-        degrees,
-      ),
-    0,
-  );
-  return sum / turns.length;
-}
-
-/**
- * Weights that turn zone sags into least-squares coefficients of the columns.
- *
- * The sphere itself (one unknown level for each set) is taken out first, so
- * the weights of each coefficient add up to 0 and the zero cancels.
- */
-function contrasts(columns: readonly (readonly number[])[]): number[][] {
-  const centred = columns.map((column) => {
-    const mean = column.reduce((sum, value) => sum + value, 0) / column.length;
-    return column.map((value) => value - mean);
-  });
-  const basis: number[][] = [];
-  const triangle: number[][] = [];
-  for (const column of centred) {
-    const rest = [...column];
-    const row = basis.map((vector) => {
-      const share = dot(vector, rest);
-      rest.forEach((_, k) => rest[k] -= share * vector[k]);
-      return share;
-    });
-    const length = Math.hypot(...rest);
-    basis.push(rest.map((value) => value / length));
-    triangle.push([...row, length]);
-  }
-  const weights: number[][] = new Array(columns.length);
-  for (let k = columns.length - 1; k >= 0; k--) {
-    const own = [...basis[k]];
-    for (let j = k + 1; j < columns.length; j++) {
-      const share = triangle[j][k];
-      own.forEach((_, z) => own[z] -= share * weights[j][z]);
+/** How many distances from the centre the places tell apart. */
+function distinctDistances(places: readonly Place[]): number {
+  const sorted = places.map(({ distance }) => distance).sort((a, b) => a - b);
+  let [count, last] = [0, -Infinity];
+  for (const distance of sorted) {
+    if (distance - last > SAME_DISTANCE) {
+      count++;
+      last = distance;
     }
-    weights[k] = own.map((value) => value / triangle[k][k]);
   }
-  return weights;
-}
-
-function dot(a: readonly number[], b: readonly number[]): number {
-  let sum = 0;
-  for (let k = 0; k < a.length; k++) sum += a[k] * b[k];
-  return sum;
-}
-
-/** uᵖ less its best sphere over the unit disc; u is ρ/a. */
-function lessBestSphere(power: number, u: number): number {
-  const m = power / 2;
-  const slope = 12 * (1 / (m + 2) - 1 / (2 * (m + 1)));
-  return u ** power - (1 / (m + 1) - slope / 2) - slope * u * u;
+  return count;
 }
 
 /**
@@ -174,6 +116,7 @@ function lessBestSphere(power: number, u: number): number {
  * } as const;
  * const places = [0, 70].map((distance) => ({
  *   id: "", label: "", distance: mm(distance), foot: "foot out" as const,
+ *   threefold: 1,
  * }));
  * const lost = (70 * 60) ** 2 / (2 * 3000 ** 3);
  * const cells = [0.6, 0.6 - lost].map((sag) => ({ sag, readings: 1 }));
@@ -187,12 +130,17 @@ export function fitProfile(
   places: readonly Place[],
   ground: ProfileGround,
 ): SurfaceProfile | undefined {
-  const { contactCircle, halfDiameter, radius, step, scope } = ground;
+  const { contactCircle, halfDiameter, radius, step, scope, drift } = ground;
   const whole = sets.filter(({ cells }) => cells.every((cell) => cell));
-  const distances = new Set(places.map(({ distance }) => distance.toFixed(1)));
-  if (whole.length === 0 || distances.size < 2) return undefined;
+  const distances = distinctDistances(places);
+  if (whole.length === 0 || distances < 2) return undefined;
   const unknown = places.some(({ foot }) => foot === "unknown");
-  const terms = unknown ? 1 : Math.min(distances.size - 1, MOST_TERMS);
+  const terms = unknown ? 1 : Math.min(distances - 1, MOST_TERMS);
+  const left = roundingLeft(whole, places.length, step);
+  const progress = places.map((_, place) =>
+    whole.reduce((sum, { cells }) => sum + (cells[place]!.progress ?? 0), 0) /
+    whole.length
+  );
   const powers = Array.from({ length: terms }, (_, k) => 4 + 2 * k);
   const columns = powers.map((power) =>
     places.map((place) => response(place, power, contactCircle, halfDiameter))
@@ -206,7 +154,7 @@ export function fitProfile(
       replicated,
       step,
       1,
-      Math.hypot(...weights),
+      contrastOf(weights, left, progress, drift),
     );
     const { mean: value } = replicated;
     return interval95 === undefined ? { value } : { value, interval95 };

@@ -16,6 +16,13 @@ export interface Cell {
   readonly plus?: number;
   /** Mean at the end towards negative offsets, in mm, where it was read. */
   readonly minus?: number;
+  /**
+   * How far between the looks at the flat it was read, 0 to 1; absent where
+   * nobody looked back.
+   */
+  readonly progress?: number;
+  /** The same for the plus end less the minus end, where both were read. */
+  readonly lag?: number;
 }
 
 /**
@@ -45,26 +52,49 @@ function halfTurn(degrees: number): { degrees: number; end: 1 | -1 } {
     : { degrees: whole - 180, end: -1 };
 }
 
-function cellOf(sags: readonly number[], offsets: readonly number[]): Cell {
-  const mean = (keep: (offset: number) => boolean): number | undefined => {
-    let sum = 0;
-    let count = 0;
-    sags.forEach((sag, k) => {
-      if (keep(offsets[k])) {
-        sum += sag;
-        count++;
-      }
-    });
-    return count === 0 ? undefined : sum / count;
-  };
-  const plus = mean((offset) => offset > 0);
-  const minus = mean((offset) => offset < 0);
-  const ends = plus !== undefined && minus !== undefined;
-  return {
-    sag: ends ? (plus + minus) / 2 : mean(() => true)!,
-    readings: sags.length,
+/** One reading as a cell needs it. */
+interface Entry {
+  readonly sag: number;
+  /** Which end of the diameter, 0 for the centre. */
+  readonly end: number;
+  readonly progress: number;
+}
+
+function meanOf(
+  entries: readonly Entry[],
+  key: "sag" | "progress",
+): number | undefined {
+  return entries.length === 0
+    ? undefined
+    : entries.reduce((sum, entry) => sum + entry[key], 0) / entries.length;
+}
+
+function cellOf(entries: readonly Entry[]): Cell {
+  const plusEnd = entries.filter(({ end }) => end > 0);
+  const minusEnd = entries.filter(({ end }) => end < 0);
+  const plus = meanOf(plusEnd, "sag");
+  const minus = meanOf(minusEnd, "sag");
+  const base = {
+    readings: entries.length,
     ...(plus === undefined ? {} : { plus }),
     ...(minus === undefined ? {} : { minus }),
+  };
+  const looked = entries.some(({ progress }) => progress > 0);
+  if (plus === undefined || minus === undefined) {
+    return {
+      sag: meanOf(entries, "sag")!,
+      ...base,
+      ...(looked ? { progress: meanOf(entries, "progress")! } : {}),
+    };
+  }
+  const [late, early] = [
+    meanOf(plusEnd, "progress")!,
+    meanOf(minusEnd, "progress")!,
+  ];
+  return {
+    sag: (plus + minus) / 2,
+    ...base,
+    ...(looked ? { progress: (late + early) / 2, lag: late - early } : {}),
   };
 }
 
@@ -75,6 +105,8 @@ function cellOf(sags: readonly number[], offsets: readonly number[]): Cell {
  * @param sag Sag of each in mm, corrected for drift where it was.
  * @param places The places.
  * @param placeOf The place of each reading.
+ * @param progress How far between the looks at the flat each was taken, 0 to
+ * 1; nobody looked unless stated.
  * @returns The sets in the order they were begun.
  *
  * @example One zeroing, two places
@@ -96,6 +128,7 @@ export function setTable(
   sag: readonly number[],
   places: readonly Place[],
   placeOf: readonly number[],
+  progress: readonly number[] = [],
 ): readonly MeasuredSet[] {
   const byZeroing = new Map<string, number[]>();
   readings.forEach(({ zeroing }, index) => {
@@ -110,10 +143,12 @@ export function setTable(
       const cells = places.map((_, place) => {
         const inside = group.filter((index) => placeOf[index] === place);
         return inside.length === 0 ? undefined : cellOf(
-          inside.map((index) => sag[index]),
-          inside.map((index) =>
-            readings[index].offset * turned(readings[index].diameterDegrees)
-          ),
+          inside.map((index) => ({
+            sag: sag[index],
+            end: readings[index].offset *
+              turned(readings[index].diameterDegrees),
+            progress: progress[index] ?? 0,
+          })),
         );
       });
       sets.push({

@@ -15,7 +15,8 @@ export interface SagTolerance {
   readonly stated: SphericityTolerance;
   /**
    * What one unit of sag difference is in the stated kind: 1 for sag,
-   * `a⁴/(16 c² r²)` for surface error of the shape a₄ρ⁴, `dR/ds` for radius.
+   * `a⁴/(16 c² r²)` (three feet) for surface error of the shape a₄ρ⁴,
+   * `2R²/r²` for radius.
    */
   readonly factor: number;
 }
@@ -30,15 +31,21 @@ export interface ToleranceGround {
   readonly outermost: number;
   /** Radius of curvature of the surface, in mm. */
   readonly radius: number;
+  /**
+   * How much a₄ρ⁴ raises the sag at offset c against the centre, in units of
+   * `a₄ c² r²`: 4 for three feet or a ring (the default), 6 for a bar along
+   * the radius, 2 for one across it.
+   */
+  readonly response?: number;
 }
 
 /**
  * Turns a sphericity tolerance into the largest difference of sag between two
  * zones.
  *
- * A tolerance in radius T is `T r²/(2R²)` of sag. One in surface error needs a
+ * A tolerance in radius T is `T r²/(2R²)` of sag, to first order. One in surface error needs a
  * shape: it is taken as a₄ρ⁴ against its best sphere over the clear diameter,
- * for which a peak-to-valley P shows as `16 c² r² P/a⁴` between the centre and
+ * for which a peak-to-valley P shows as `16 c² r² P/a⁴` (three feet) between the centre and
  * the outermost zone at c; zones closer together show less, so all pairs are
  * held to that one figure.
  *
@@ -63,13 +70,14 @@ export function sagTolerance(
   stated: SphericityTolerance,
   ground: ToleranceGround,
 ): SagTolerance | undefined {
-  const { feet, halfDiameter: a, outermost: c, radius: R } = ground;
+  const { feet, halfDiameter: a, outermost: c, radius: R, response = 4 } =
+    ground;
   const r = feet.circleRadius;
   const factor = stated.statedAs === "sag"
     ? 1
     : stated.statedAs === "radius"
     ? 2 * R * R / (r * r)
-    : a ** 4 / (16 * c * c * r * r);
+    : a ** 4 / (4 * response * c * c * r * r);
   if (!Number.isFinite(factor)) return undefined;
   return { sag: millimetres(stated.amount / factor), stated, factor };
 }

@@ -76,7 +76,7 @@ export function unseenBy(
   if (offCentre.length === 0) unseen.push({ kind: "zones" });
   const beyond = outermostTouched(readings, shape, form, radius);
   const twoFeetOut = offCentre.every((reading) =>
-    footClass(reading, true) !== "foot out"
+    footClass(reading, "balls") !== "foot out"
   );
   if (rim - beyond > 0.5) {
     unseen.push({
@@ -91,9 +91,8 @@ export function unseenBy(
     unseen.push({ kind: "trefoil" });
   }
   const unknown =
-    offCentre.filter((reading) =>
-      footClass(reading, shape.kind !== "edge") === "unknown"
-    ).length;
+    offCentre.filter((reading) => footClass(reading, shape.kind) === "unknown")
+      .length;
   if (unknown > 0) {
     unseen.push({ kind: "direction unknown", readings: unknown });
   }
