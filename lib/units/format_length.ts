@@ -26,8 +26,9 @@ export interface RoundedPair {
 /**
  * Groups figures and writes a true minus.
  *
- * Five figures or more before or after the point are set in groups of three
- * with a narrow no-break space, never with a comma or a point.
+ * Five figures or more before the point are set in groups of three with a
+ * narrow no-break space, never with a comma or a point. Figures after it stand
+ * together, as a gauge shows them.
  *
  * @param figures A number in plain figures, such as `-12345.678901`.
  * @returns The same number for people to read.
@@ -49,11 +50,7 @@ export function groupFigures(figures: string): string {
   const left = whole.length < 5
     ? whole
     : whole.replaceAll(/\B(?=(?:\d{3})+$)/g, GROUP);
-  const right = decimals === undefined
-    ? ""
-    : "." + (decimals.length < 5
-      ? decimals
-      : decimals.replaceAll(/(\d{3})(?=\d)/g, `$1${GROUP}`));
+  const right = decimals === undefined ? "" : `.${decimals}`;
   return `${figures.startsWith("-") ? "−" : ""}${left}${right}`;
 }
 

@@ -55,7 +55,7 @@ Deno.test("roundToUncertainty() writes no ± for an uncertainty of 0", () => {
     uncertainty: "",
     decimals: 2,
   });
-  equal(roundToUncertainty(1 / 3, 0).value, "0.333\u202f333\u202f333\u202f333");
+  equal(roundToUncertainty(1 / 3, 0).value, "0.333333333333");
   equal(roundToUncertainty(0, 0).value, "0");
   equal(roundToUncertainty(3e15, 0).decimals, 0);
   equal(plain(formatWithUncertainty(mm(300), mm(0))), "300 mm");
