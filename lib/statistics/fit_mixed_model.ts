@@ -8,11 +8,15 @@ import { findHighest } from "./_highest_likelihood.ts";
 import { identify } from "./_identifiability.ts";
 import { type MixedDesign, reduceModel } from "./_mixed_design.ts";
 import { MixedLikelihood } from "./_mixed_likelihood.ts";
+import { profileAt } from "./_profile_likelihood.ts";
 import type {
   LikelihoodKind,
   MixedModel,
   MixedModelFit,
 } from "./mixed_model.ts";
+
+/** A residual variance that stands for 0, as a share of all scatter. */
+const VANISHING = 1e-7;
 
 /**
  * Fits y = X β + Σ Z_k u_k + e by the highest restricted likelihood (REML).
@@ -30,9 +34,10 @@ import type {
  * Memory grows with the levels that remain when sparse ones are eliminated,
  * squared: some 2,000 of them are practical.
  *
- * If readings repeat exactly wherever everything is equal, the likelihood has
- * no highest point; the residual variance is then 0 and the rest is fitted to
- * one reading of each kind.
+ * If fixed part and shifts together meet every reading exactly, as they may
+ * when a coarse display repeats itself, the likelihood has no highest point: the
+ * residual variance is 0, and the others are found to 1e-6 as the limit of
+ * their best values for ever smaller residuals.
  *
  * @param model Readings, fixed columns and random factors of equal length.
  * @param likelihood `"restricted"` for variances, `"full"` to compare models
@@ -90,10 +95,18 @@ export function fitMixedModel(
   const system = new MixedLikelihood(design, likelihood === "restricted");
   const { ratios, unbounded } = findHighest(system, guess);
   if (unbounded) {
-    const single = withoutRepeats(model);
-    if (single.response.length < model.response.length) {
-      return asRepeatFree(fitMixedModel(single, likelihood), model);
-    }
+    const vanishing = VANISHING * whole.residualSquares /
+      (whole.observations - rank);
+    return describeFit({
+      model,
+      design,
+      status: "no residual scatter",
+      likelihood,
+      identifiability,
+      system,
+      ratios: ratiosWithoutResidual(system, guess, vanishing),
+      vanishing,
+    });
   }
   return describeFit({
     model,
@@ -106,69 +119,30 @@ export function fitMixedModel(
   });
 }
 
+/**
+ * The ratios at which the likelihood is highest for a residual variance that
+ * is next to nothing; shares smaller than that are exactly 0.
+ */
+function ratiosWithoutResidual(
+  system: MixedLikelihood,
+  guess: readonly number[],
+  vanishing: number,
+): number[] {
+  const { factors, observations } = system.design;
+  const start = guess.map((ratio) => 0.01 * ratio / VANISHING);
+  const found = profileAt(
+    system,
+    factors.length,
+    Math.sqrt(vanishing),
+    start,
+    vanishing,
+  );
+  return found.ratios.map((ratio, k) =>
+    ratio * observations < factors[k].labels.length ? 0 : ratio
+  );
+}
+
 /** The sums of products with some of the factors only. */
 function keepFactors(model: MixedModel, kept: readonly number[]): MixedDesign {
   return reduceModel({ ...model, random: kept.map((k) => model.random[k]) });
-}
-
-/** One reading of each kind: same fixed columns, same levels. */
-function withoutRepeats({ response, fixed, random }: MixedModel): MixedModel {
-  const seen = new Set<string>();
-  const rows: number[] = [];
-  for (let i = 0; i < response.length; i++) {
-    const kind = JSON.stringify([
-      ...fixed.map(({ values }) => values[i]),
-      ...random.map(({ labels }) => String(labels[i])),
-    ]);
-    if (!seen.has(kind)) {
-      seen.add(kind);
-      rows.push(i);
-    }
-  }
-  return {
-    response: rows.map((i) => response[i]),
-    fixed: fixed.map(({ name, values }) => ({
-      name,
-      values: rows.map((i) => values[i]),
-    })),
-    random: random.map(({ name, labels }) => ({
-      name,
-      labels: rows.map((i) => labels[i]),
-    })),
-  };
-}
-
-/**
- * Gives what a fit without repeats calls residual to the factor it stands in
- * for, for the repeats have shown that the residual itself is 0.
- */
-function asRepeatFree(fit: MixedModelFit, model: MixedModel): MixedModelFit {
-  const residual = fit.components[fit.components.length - 1];
-  const [heir, ...others] = residual.confoundedWith;
-  if (heir === undefined) return fit;
-  const components = fit.components.map((component) => {
-    if (component === residual) {
-      return {
-        ...component,
-        levels: model.response.length,
-        variance: 0,
-        standardDeviation: 0,
-        standardError: undefined,
-        atBoundary: true,
-        confoundedWith: [],
-      };
-    }
-    const confoundedWith = component.confoundedWith
-      .filter((name) => name !== "residual");
-    return component.name === heir
-      ? {
-        ...component,
-        variance: residual.variance,
-        standardDeviation: residual.standardDeviation,
-        standardError: residual.standardError,
-        confoundedWith: [...confoundedWith, ...others],
-      }
-      : { ...component, confoundedWith };
-  });
-  return { ...fit, observations: model.response.length, components };
 }

@@ -79,7 +79,7 @@ export function fixedContrast(
       );
     }
   }
-  if (fit.status !== "fitted") return undefined;
+  if (fit.fixedCovariance.length === 0) return undefined;
   const independent = fit.fixed.filter(({ estimate }) =>
     estimate !== undefined
   );
@@ -88,14 +88,16 @@ export function fixedContrast(
     estimate === undefined && (weights[name] ?? 0) !== 0
   );
   if (weighsAnAlias) return undefined;
-  let [estimate, variance] = [0, 0];
+  let [estimate, variance, size] = [0, 0, 0];
   list.forEach((weight, i) => {
     estimate += weight * (independent[i].estimate ?? 0);
-    list.forEach((other, j) =>
-      variance += weight * other * fit.fixedCovariance[i][j]
-    );
+    list.forEach((other, j) => {
+      const part = weight * other * fit.fixedCovariance[i][j];
+      variance += part;
+      size += Math.abs(part);
+    });
   });
-  if (!(variance > 0)) return undefined;
+  if (!(variance > 1e-12 * size)) return undefined;
   const standardError = Math.sqrt(variance);
   const dof = satterthwaiteDof(list, fit.fixedCovariance, fit.curvature);
   if (dof === undefined) return undefined;

@@ -90,11 +90,17 @@ export interface RandomShifts {
 }
 
 /**
- * Whether there was something to fit: `"no scatter"` if the fixed part meets
- * every reading exactly though readings are left over, `"saturated"` if no
- * reading is left over.
+ * Whether there was something to fit: `"no residual scatter"` if fixed part and
+ * random shifts together meet every reading exactly, so that the residual
+ * variance is 0 and only the others are fitted; `"no scatter"` if the fixed
+ * part alone does, though readings are left over; `"saturated"` if no reading
+ * is left over.
  */
-export type FitStatus = "fitted" | "no scatter" | "saturated";
+export type FitStatus =
+  | "fitted"
+  | "no residual scatter"
+  | "no scatter"
+  | "saturated";
 
 /** A fitted mixed model, as plain data. */
 export interface MixedModelFit {

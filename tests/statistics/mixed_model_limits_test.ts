@@ -4,6 +4,7 @@ import {
   levelColumns,
   treatmentColumns,
 } from "sagbook/statistics/design_columns.ts";
+import { fixedContrast } from "sagbook/statistics/fixed_contrast.ts";
 import { fitMixedModel } from "sagbook/statistics/fit_mixed_model.ts";
 import type {
   MixedModel,
@@ -141,12 +142,32 @@ Deno.test("fitMixedModel() gives all scatter to the factor where repeats agree e
   const fit = fitOf([1, 1, 1, 5, 5, 5, 3, 3, 3], {
     zeroing: [1, 1, 1, 2, 2, 2, 3, 3, 3],
   });
+  equal(fit.status, "no residual scatter");
   equal(componentOf(fit, "residual").variance, 0);
   ok(componentOf(fit, "residual").atBoundary);
-  near(componentOf(fit, "zeroing").variance!, 4, 1e-9, "variance of 1, 5, 3");
-  deepEqual(componentOf(fit, "zeroing").confoundedWith, []);
-  near(fit.fixed[0].standardError!, 2 / Math.sqrt(3), 1e-9, "standard error");
-  near(fit.fixed[0].dof!, 2, 1e-9, "degrees of freedom");
+  near(componentOf(fit, "zeroing").variance!, 4, 1e-6, "variance of 1, 5, 3");
+  near(componentOf(fit, "zeroing").standardError!, 4, 1e-6, "4 √(2/2)");
+  near(fit.fixed[0].standardError!, 2 / Math.sqrt(3), 1e-6, "standard error");
+  near(fit.fixed[0].dof!, 2, 1e-6, "degrees of freedom");
+});
+
+Deno.test("fitMixedModel() finds the scatter of zeroings that move all zones alike", () => {
+  const zones = ["c", "e", "c", "e", "c", "e"];
+  const fit = fitOf([715, 716, 717, 718, 716, 717], {
+    zeroing: [1, 1, 2, 2, 3, 3],
+  }, levelColumns("", zones));
+  equal(fit.status, "no residual scatter");
+  near(componentOf(fit, "zeroing").variance!, 1, 1e-6, "variance of 0, 2, 1");
+  equal(componentOf(fit, "residual").variance, 0);
+  near(fit.fixed[0].standardError!, 1 / Math.sqrt(3), 1e-6, "standard error");
+  equal(fixedContrast(fit, { e: 1, c: -1 }), undefined);
+  const two = fitOf([10, 11, 12, 14, 15, 16, 11, 12, 13], {
+    zeroing: [1, 1, 1, 2, 2, 2, 3, 3, 3],
+    diameter: [1, 2, 3, 1, 2, 3, 1, 2, 3],
+  });
+  equal(two.status, "no residual scatter");
+  near(componentOf(two, "zeroing").variance!, 13 / 3, 1e-5, "of 0, 4, 1");
+  near(componentOf(two, "diameter").variance!, 1, 1e-5, "of 0, 1, 2");
 });
 
 Deno.test("fitMixedModel() puts a negative component at exactly 0 and pools the rest", () => {
