@@ -30,11 +30,6 @@ export {
   writeZoneRadius,
 } from "./radius_sentences.ts";
 export {
-  type RadiusStatement,
-  stateRadius,
-  writeRadius,
-} from "./radius_statement.ts";
-export {
   drawPlan,
   drawProfile,
   drawReadings,
@@ -75,3 +70,30 @@ export {
 export { componentsTable, planSheet, sheetTable } from "./gauge_tables.ts";
 export { gaugeResults, showGaugeAnswer } from "./show_gauge.ts";
 export { plainJson } from "./plain_json.ts";
+export {
+  budgetTable,
+  drawBudget,
+  drawDensity,
+  drawRingChoice,
+  ringsTable,
+  showPlanAnswer,
+} from "./plan_figures.ts";
+export {
+  openPlan,
+  type PlanReport,
+  planReport,
+  type PlanReportOptions,
+} from "./plan_report.ts";
+export {
+  planAnswer,
+  planReasons,
+  twoFigures,
+  whyNone,
+  writeDetectable,
+} from "./plan_sentences.ts";
+export {
+  measurementOf,
+  type RadiusStatement,
+  stateRadius,
+  writeRadius,
+} from "./radius_statement.ts";

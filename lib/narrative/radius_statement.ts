@@ -10,6 +10,7 @@ import {
   type RadiusBudget,
   radiusBudget,
 } from "../uncertainty/radius_budget.ts";
+import type { RadiusMeasurement } from "../uncertainty/radius_measurement.ts";
 import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { amountIn } from "../units/length_unit.ts";
@@ -57,12 +58,48 @@ export function stateRadius(
   piece: Pick<Piece, "form">,
   bench: Bench,
 ): RadiusStatement | undefined {
-  const { zones, whole, sphericity, ring, step, driftUncertainty } = session;
+  const { zones, whole, sphericity } = session;
   const sphere = sphericity.verdict === "within" || zones.length === 1;
   const from = sphere ? whole : zones[0];
   if (from?.radius === undefined) return undefined;
   const { mean, radius: { radius } } = from;
-  const budget = radiusBudget({
+  const over = sphere && zones.length > 1 ? "all zones" : "centre";
+  const budget = radiusBudget(measurementOf(session, piece, bench, over));
+  const { lower, upper } = budget;
+  const expanded = evenHalf(radius, lower, upper);
+  return {
+    radius,
+    ...(expanded !== undefined ? { expanded: millimetres(expanded) } : {
+      interval: upper === undefined
+        ? { low: lower }
+        : { low: lower, high: upper },
+    }),
+    over,
+    covers: mean.dof > 0 ? "everything" : "but repeating",
+    budget,
+  };
+}
+
+/**
+ * Gathers everything that a radius of a session hangs on.
+ *
+ * @param session The session.
+ * @param piece The piece.
+ * @param bench The bench.
+ * @param over Where the sag was read.
+ * @returns The measurement, for a budget or a simulation.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function measurementOf(
+  session: SessionAnalysis,
+  piece: Pick<Piece, "form">,
+  bench: Bench,
+  over: RadiusStatement["over"],
+): RadiusMeasurement {
+  const { zones, whole, ring, step, driftUncertainty } = session;
+  const { mean } = over === "all zones" ? whole : zones[0];
+  return {
     form: piece.form,
     sag: {
       value: mean.sag,
@@ -79,19 +116,6 @@ export function stateRadius(
       ? { drift: { standardUncertainty: driftUncertainty } }
       : {}),
     ...(bench.flat === undefined ? {} : { flat: bench.flat }),
-  });
-  const { lower, upper } = budget;
-  const expanded = evenHalf(radius, lower, upper);
-  return {
-    radius,
-    ...(expanded !== undefined ? { expanded: millimetres(expanded) } : {
-      interval: upper === undefined
-        ? { low: lower }
-        : { low: lower, high: upper },
-    }),
-    over: sphere && zones.length > 1 ? "all zones" : "centre",
-    covers: mean.dof > 0 ? "everything" : "but repeating",
-    budget,
   };
 }
 

@@ -11,6 +11,20 @@ const NOTE =
 /** Fixed before any result was seen. */
 const SEED = 2031;
 
+/** Rings that lie on the bench and were not used in the study. */
+const OTHER_RINGS = [["invented ring 35", 35], ["invented ring 100", 100]].map((
+  [id, radius],
+) => ({
+  id,
+  feet: "balls",
+  radius: `${radius} mm`,
+  ball_radius: "6.35 mm",
+  radius_uncertainty: "0.01 mm",
+  ball_radius_uncertainty: "0.001 mm",
+  material: "steel",
+  foot: "foot out",
+}));
+
 /** Names of the folders. */
 export const STUDY_FOLDERS = ["gauge-study", "gauge-study-cured"] as const;
 
@@ -72,7 +86,7 @@ export function studyFiles(
         radius_uncertainty: mm(ring.radiusUncertainty),
         ball_radius_uncertainty: mm(ring.ballRadiusUncertainty),
         material: "steel",
-      }],
+      }, ...OTHER_RINGS],
       flat: {
         id: flat!.id,
         size: mm(flat!.size!),

@@ -1,0 +1,129 @@
+import { deepEqual, equal, match, ok } from "node:assert/strict";
+import { jupyterDisplay } from "sagbook/display/bundle.ts";
+import {
+  budgetTable,
+  drawBudget,
+  drawDensity,
+  drawRingChoice,
+  measurementOf,
+  openPlan,
+  planAnswer,
+  planReasons,
+  type PlanReport,
+  planReport,
+  ringsTable,
+  showPlanAnswer,
+  twoFigures,
+  whyNone,
+  writeDetectable,
+} from "sagbook/narrative/mod.ts";
+import { radiusBudget } from "sagbook/uncertainty/radius_budget.ts";
+import { bench, piece, session } from "../zones/_session.ts";
+
+const plain = (text: string): string => text.replace(/[\u00a0\u202f]/g, " ");
+const QUICK = { studies: 60 } as const;
+
+Deno.test("openPlan() says how sure the radius is, from what, and names a ring for each question", async () => {
+  const report = await openPlan("data/gauge-study", QUICK);
+  const text = plain(report.answer.join(" "));
+  match(
+    text,
+    /^The radius is 300\d\.\d ± \d\.\d mm; most of that doubt is \w+/,
+  );
+  match(
+    text,
+    /Take invented ring 100 for the radius itself .*, invented ring 60 for how far it is from a sphere/,
+  );
+  match(plain(report.reasons.join(" ")), /Three feet show no astigmatism/);
+});
+
+Deno.test("openPlan() takes half the half diameter for asphericity and the largest ring for the radius", async () => {
+  const { choices } = await openPlan("data/gauge-study", QUICK);
+  const conic = choices.find(({ question }) => question === "conic")!;
+  // Usable half diameter 148 mm: half of it, to the grid of the search.
+  ok(
+    Math.abs(conic.best!.circleRadius - 74) < 3,
+    `${conic.best!.circleRadius}`,
+  );
+  const radius = choices.find(({ question }) => question === "radius")!;
+  equal(radius.recommended, "invented ring 100");
+});
+
+Deno.test("planReport() plans before anything was read, and says what it assumed", () => {
+  const report = planReport(
+    {
+      piece: piece(),
+      bench: bench(),
+      readings: [],
+      problems: [],
+    } as unknown as PlanReport["folder"],
+    QUICK,
+  );
+  match(report.answer[0], /Nothing has been read yet/);
+  match(report.answer[1], /^Take ring 60 for/);
+  equal(report.distribution, undefined);
+});
+
+Deno.test("planReport() says when rings cannot be compared", () => {
+  const report = planReport(
+    {
+      piece: piece({ target: undefined }),
+      bench: bench(),
+      readings: [],
+      problems: [],
+    } as unknown as PlanReport["folder"],
+    QUICK,
+  );
+  match(report.answer.join(" "), /No radius is known, not even a target/);
+});
+
+Deno.test("planAnswer(), planReasons() and measurementOf() agree with the report", () => {
+  const readings = session([[715, 715, 715], [716, 716, 715], [714, 714, 714]]);
+  const report = planReport(
+    {
+      piece: piece(),
+      bench: bench(),
+      readings,
+      problems: [],
+      lines: { read: 9, used: 9, reported: 0 },
+    } as unknown as PlanReport["folder"],
+    QUICK,
+  );
+  equal(plain(planAnswer(report, "mm").join()), plain(report.answer.join()));
+  equal(plain(planReasons(report, "mm").join()), plain(report.reasons.join()));
+  const { session: main } = report.session;
+  const again = radiusBudget(measurementOf(main!, piece(), bench(), "centre"));
+  deepEqual(again.expanded, report.budget!.expanded);
+  match(plain(report.reasons[0]), /Drawing every source at random/);
+});
+
+Deno.test("the figures and tables of a plan are drawn, and left out where there is nothing", async () => {
+  const report = await openPlan("data/gauge-study", QUICK);
+  for (const draw of [drawBudget, drawDensity, drawRingChoice]) {
+    ok((await draw(report))?.svg.startsWith("<svg"), draw.name);
+  }
+  const html = async (shown: { [jupyterDisplay](): unknown }) =>
+    plain(
+      String(
+        (await shown[jupyterDisplay]() as Record<string, string>)["text/html"],
+      ),
+    );
+  match(await html(ringsTable(report)), /a radius off by .* ← best/);
+  match(await html(budgetTable(report)), /ring radius/);
+  ok(!/3e-16/.test(await html(budgetTable(report))));
+  const bundle = await showPlanAnswer(report)[jupyterDisplay]();
+  ok(!/null|NaN|Infinity/.test(JSON.stringify(bundle)));
+});
+
+Deno.test("writeDetectable(), whyNone() and twoFigures() speak the question's words", () => {
+  equal(
+    plain(writeDetectable("mm of radius", 9.123, "mm")),
+    "a radius off by 9.1 mm",
+  );
+  equal(
+    plain(writeDetectable("mm of depth", 0.0041, "in")),
+    "a depth of 0.16 thou",
+  );
+  match(whyNone("three feet cannot see it"), /three feet/);
+  equal(plain(twoFigures(0, "mm")), "0 mm");
+});
