@@ -1,6 +1,6 @@
 import ts from "typescript";
 import type { TextEdits } from "./_text_edits.ts";
-import { boundNames, declarationKind } from "./parse_cell.ts";
+import { boundNames, declarationKind } from "./_declared_names.ts";
 
 /**
  * Edits every statement of a cell; gives the text that must run first.

@@ -39,11 +39,21 @@ export class KernelSockets {
 
   constructor({ endpoints, key }: Connection) {
     this.#codec = new MessageCodec(key);
-    this.#shell = new Router(endpoints.shell);
-    this.#control = new Router(endpoints.control);
-    this.#stdin = new Router(endpoints.stdin);
-    this.#heartbeat = new Router(endpoints.hb);
-    this.#iopub = new Publisher(endpoints.iopub);
+    const opened: (Router | Publisher)[] = [];
+    const open = <T extends Router | Publisher>(socket: T): T => {
+      opened.push(socket);
+      return socket;
+    };
+    try {
+      this.#shell = open(new Router(endpoints.shell));
+      this.#control = open(new Router(endpoints.control));
+      this.#stdin = open(new Router(endpoints.stdin));
+      this.#heartbeat = open(new Router(endpoints.hb));
+      this.#iopub = open(new Publisher(endpoints.iopub));
+    } catch (error) {
+      for (const socket of opened) socket.close();
+      throw error;
+    }
     this.#listen("shell", this.#shell);
     this.#listen("control", this.#control);
     this.#hearAnswers();

@@ -1,4 +1,5 @@
 import type { KernelExit } from "./kernel_error.ts";
+import { settled } from "./_settled.ts";
 import { parentEnvironment, signalProcess } from "./system.ts";
 
 /** What the caller may set on a kernel's process. */
@@ -87,21 +88,5 @@ export class KernelProcess {
     } catch {
       // The pipe was given up.
     }
-  }
-}
-
-/** Waits for a promise, but no longer than the limit in ms; tells if it came. */
-export async function settled(
-  promise: Promise<unknown>,
-  limit: number,
-): Promise<boolean> {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const late = new Promise<boolean>((resolve) =>
-    timer = setTimeout(() => resolve(false), limit)
-  );
-  try {
-    return await Promise.race([promise.then(() => true, () => true), late]);
-  } finally {
-    clearTimeout(timer);
   }
 }

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { settled } from "./_settled.ts";
 import type { Connection } from "./connection.ts";
 import { Dealer } from "./dealer.ts";
 import { createMessage, type JsonObject, type Message } from "./message.ts";
@@ -21,6 +22,9 @@ export interface ClientSettings {
   /** Called once the kernel has closed a socket; open requests fail unless set. */
   readonly onDisconnect?: () => void;
 }
+
+/** Time in ms for replies that are under way when a socket closes. */
+const LAST_REPLY = 1_000;
 
 interface Pending {
   resolve(reply: Message): void;
@@ -79,17 +83,20 @@ export class KernelClient {
       sockets.stdin.inbox,
       (message) => this.inputListeners.forEach((hear) => hear(message)),
     );
-    for (const channel of ["shell", "control"] as const) {
+    const ends = (["shell", "control"] as const).map((channel) =>
       this.#pump(sockets[channel].inbox, (message) => {
         const id = message.parent.msg_id;
         this.#pending.get(id)?.resolve(message);
         this.#pending.delete(id);
-      }).then(
-        onDisconnect ?? (() => {
-          this.fail(new Error("the kernel closed its sockets"));
-        }),
+      })
+    );
+    // A reply on the one may still be under way when the other closes.
+    Promise.race(ends)
+      .then(() => settled(Promise.all(ends), LAST_REPLY))
+      .then(
+        onDisconnect ??
+          (() => this.fail(new Error("the kernel closed its sockets"))),
       );
-    }
   }
 
   /**

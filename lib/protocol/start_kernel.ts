@@ -4,11 +4,8 @@
  * @module
  */
 import { join } from "node:path";
-import {
-  KernelProcess,
-  type ProcessSettings,
-  settled,
-} from "./_kernel_process.ts";
+import { KernelProcess, type ProcessSettings } from "./_kernel_process.ts";
+import { settled } from "./_settled.ts";
 import {
   type Connection,
   createConnection,
