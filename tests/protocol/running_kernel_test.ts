@@ -1,4 +1,4 @@
-import { deepEqual, equal, match, ok, rejects } from "node:assert/strict";
+import { deepEqual, equal, match, rejects } from "node:assert/strict";
 import type {
   ExecuteOptions,
   ExecuteResult,
@@ -48,19 +48,16 @@ Deno.test("RunningKernel.execute() gives status, count and every kind of output 
     given().map((o) =>
       o.output_type === "stream" && o.name === wanted ? o.text : ""
     ).join("");
-  const isShown = () =>
+  const isShown = (type: string, mime: string, text: string) =>
     given().some((o) =>
-      o.output_type === "display_data" && o.data["text/html"] === "<b>R</b>"
+      o.output_type === type && "data" in o && o.data[mime] === text
     );
-  while (!textOf("stdout") || !textOf("stderr") || !isShown()) {
-    await new Promise((done) => setTimeout(done, 20));
-  }
+  while (
+    !textOf("stdout") || !textOf("stderr") ||
+    !isShown("display_data", "text/html", "<b>R</b>") ||
+    !isShown("execute_result", "text/markdown", "*R*")
+  ) await new Promise((done) => setTimeout(done, 20));
   deepEqual([textOf("stdout"), textOf("stderr")], ["sag\n", "edge\n"]);
-  ok(
-    first.outputs.some((o) =>
-      o.output_type === "execute_result" && o.data["text/markdown"] === "*R*"
-    ),
-  );
   const failed = await run(kernel, "throw new RangeError('sag below 0')");
   equal(failed.status, "error");
   equal(failed.error?.ename, "RangeError");
