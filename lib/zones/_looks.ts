@@ -90,7 +90,7 @@ export function zeroAt(knots: readonly Knot[], at: number): number {
 export function repeatVariance(
   readings: readonly Reading[],
   sets: Iterable<readonly number[]>,
-): number | undefined {
+): { readonly variance: number; readonly dof: number } | undefined {
   let sum = 0;
   let count = 0;
   for (const members of sets) {
@@ -103,5 +103,5 @@ export function repeatVariance(
       count++;
     }
   }
-  return count === 0 ? undefined : sum / count / 2;
+  return count === 0 ? undefined : { variance: sum / count / 2, dof: count };
 }

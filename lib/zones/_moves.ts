@@ -9,19 +9,47 @@ import { chiSquareUpper5, studentT } from "./_critical.ts";
 import { roundingHalfWidth, survivingRounding } from "./display_floor.ts";
 import type { DriftLeft } from "./drift.ts";
 
-/** Standard uncertainty of the difference of two looks, in mm. */
+/** Two moves that differ by less, in mm, are the same. */
+const SAME = 1e-9;
+
+/**
+ * Standard uncertainty of the difference of two looks, in mm, and how far a
+ * move must go, in mm, to be this zeroing's own: more than one display step,
+ * and twice its uncertainty or, of several, Bonferroni's Student factor times.
+ */
 export function moveUncertainty(
   moves: readonly number[],
-  repeats: number | undefined,
+  repeats: { readonly variance: number; readonly dof: number } | undefined,
   step: number,
-): number {
-  const rounding = step * step / 12;
-  if (repeats !== undefined) return Math.sqrt(2 * (rounding + repeats));
-  const assumed = Math.sqrt(2 * (rounding + step * step));
-  if (moves.length < 3) return assumed;
-  const middle = median(moves);
-  const spread = 1.4826 * median(moves.map((move) => Math.abs(move - middle)));
-  return Math.max(Math.sqrt(2 * rounding), spread);
+): { uncertainty: number; limit: number } {
+  const n = moves.length;
+  const rounding = 2 * step * step / 12;
+  // Variances of a move, each with its degrees of freedom.
+  const known: { variance: number; dof: number }[] = [];
+  if (repeats !== undefined) {
+    const { variance, dof } = repeats;
+    known.push({ variance: rounding + 2 * variance, dof });
+  }
+  if (n >= 3) {
+    const middle = median(moves);
+    const spread = 1.4826 *
+      median(moves.map((move) => Math.abs(move - middle)));
+    known.push({ variance: Math.max(rounding, spread ** 2), dof: n - 1 });
+  }
+  if (known.length === 0) {
+    known.push({ variance: rounding + 2 * step * step, dof: Infinity });
+  }
+  const dof = known.reduce((sum, one) => sum + one.dof, 0);
+  const uncertainty = Math.sqrt(
+    known.length === 1
+      ? known[0].variance
+      : known.reduce((sum, one) => sum + one.variance * one.dof, 0) / dof,
+  );
+  const factor = n === 1 ? 2 : studentT(0.025 / n, dof);
+  return {
+    uncertainty,
+    limit: Math.max(step + SAME, factor * uncertainty),
+  };
 }
 
 /** The mean move, what is not known of it, and whether it is real at 5 %. */

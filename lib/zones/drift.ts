@@ -71,9 +71,6 @@ type Found = Looks & {
   readonly members: readonly number[];
 };
 
-/** Two moves that differ by less, in mm, are the same. */
-const SAME = 1e-9;
-
 /**
  * Takes the drift of the zero out of the readings of each zeroing.
  *
@@ -83,18 +80,18 @@ const SAME = 1e-9;
  * readings.
  *
  * A zeroing is corrected by its own looks when its zero moved by more than one
- * display step and more than twice the uncertainty of that move (three times,
- * when several zeroings were looked back on, since the largest of several
- * stands further out). The others are corrected by their mean move when three
+ * display step and by more than twice the uncertainty of that move (more, when
+ * several zeroings were looked back on, so that in 19 of 20 sessions without
+ * drift none is corrected so). The others are corrected by their mean move when three
  * or more show one at 5 %, the rounding of the looks included, and left alone
  * else. Either way the error of that mean stays in the answer (`left`): drift
  * has the same sign in every set and no scatter between sets would show it.
  *
  * The uncertainty of a move is that of two looks: display step over sqrt(12)
  * with the repeatability of a reading. That comes from successive readings of
- * one place, so that drift does not enter it; without any, from how much the
- * moves of the zeroings differ (median deviation), and without that it is
- * taken to be one display step.
+ * one place, so that drift hardly enters it, and from how much the moves of
+ * three zeroings or more differ (median deviation), each with the weight of
+ * its degrees of freedom; without either it is taken to be one display step.
  *
  * Without drift, intervals grow by about a fifth at equal scatter of looks and
  * readings (five readings a set); with drift they keep their coverage, which
@@ -140,12 +137,11 @@ export function correctDrift(
     return { sag, progress, drifts: [], carried: millimetres(0) };
   }
   const repeats = repeatVariance(readings, sets.values());
-  const uncertainty = moveUncertainty(
+  const { uncertainty, limit } = moveUncertainty(
     found.map(({ moved }) => moved),
     repeats,
     step,
   );
-  const limit = Math.max(step + SAME, (found.length > 1 ? 3 : 2) * uncertainty);
   const isOwn = ({ moved, knots }: Found): boolean =>
     Math.abs(moved) > limit && knots[knots.length - 1].at > knots[0].at;
   const others = found.filter((one) => !isOwn(one)).map(({ moved }) => moved);
