@@ -10,7 +10,7 @@ import { controlChartFigure } from "../figures/control_chart_figure.ts";
 import type { Figure } from "../figures/figure.ts";
 import { powerFigure } from "../figures/power_figure.ts";
 import type { ZeroChart } from "../repeatability/zero_chart.ts";
-import { nameSources } from "./gauge_sentences.ts";
+import { nameSources } from "./scatter_words.ts";
 import type { GaugeReport } from "./gauge_report.ts";
 
 /**

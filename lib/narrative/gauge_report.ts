@@ -21,7 +21,8 @@ import { chartZero, type ZeroHistory } from "../repeatability/zero_chart.ts";
 import type { Millimetres } from "../units/length.ts";
 import { correctDrift } from "../zones/drift.ts";
 import { type GaugePlan, planFor } from "./gauge_plan.ts";
-import { gaugeAnswer, gaugeLimits, gaugeReasons } from "./gauge_sentences.ts";
+import { gaugeLimits } from "./gauge_limits.ts";
+import { gaugeAnswer, gaugeReasons } from "./gauge_sentences.ts";
 
 /** What a study of the gauge says, as data and in words. */
 export interface GaugeReport {

@@ -5,9 +5,7 @@
  */
 import type { LengthUnit } from "../records/piece.ts";
 import type { GaugeCapability } from "../repeatability/judge_capability.ts";
-import type { ScatterSource } from "../repeatability/source.ts";
 import type {
-  ComponentLimit,
   ScatterFigure,
   SurfaceComponents,
 } from "../repeatability/surface_components.ts";
@@ -17,6 +15,7 @@ import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor } from "../units/round_decimal.ts";
 import type { GaugePlan } from "./gauge_plan.ts";
 import { smallUnit, writeSmall } from "./sag_words.ts";
+import { nameSources, PLURALS } from "./scatter_words.ts";
 
 /** What the sentences are made from. */
 export interface GaugeFindings {
@@ -26,40 +25,6 @@ export interface GaugeFindings {
   readonly capability: GaugeCapability;
   /** Plans for the piece's questions. */
   readonly plans: readonly GaugePlan[];
-}
-
-/** Sources in the trade's words. */
-const SOURCES: Record<ScatterSource, string> = {
-  repeat: "setting the gauge down again",
-  zeroing: "zeroing again",
-  "zone × zeroing": "zeroing, differently from zone to zone",
-  diameter: "the diameter",
-  operator: "the person",
-  rotation: "turning the gauge",
-  session: "the day",
-  drift: "the zero creeping",
-};
-
-/**
- * Names sources in the trade's words.
- *
- * @param sources Sources of scatter, at least one.
- * @returns Such as `zeroing again and the person, which these readings cannot
- * tell apart`.
- *
- * @example
- * ```ts
- * import { nameSources } from "sagbook/narrative/gauge_sentences.ts";
- * import { equal } from "node:assert/strict";
- *
- * equal(nameSources(["zeroing"]), "zeroing again");
- * ```
- */
-export function nameSources(sources: readonly ScatterSource[]): string {
-  const words = sources.map((source) => SOURCES[source]);
-  if (words.length === 1) return words[0];
-  const last = words[words.length - 1];
-  return `${words.slice(0, -1).join(", ")} and ${last} together`;
 }
 
 function spread(
@@ -285,116 +250,4 @@ export function gaugeReasons(
     ]),
     ...study,
   ];
-}
-
-/**
- * Says what these readings cannot tell apart, and which readings would.
- *
- * @param main The components.
- * @param unit The user's unit.
- * @returns Sentences.
- *
- * @example See the example of `lib/narrative/mod.ts`.
- */
-export function gaugeLimits(
-  main: SurfaceComponents,
-  unit: LengthUnit,
-): readonly string[] {
-  const { design, limits } = main;
-  const confounded = design.confounded.map(({ sources, separatedBy }) => {
-    const cure = separatedBy.map(({ vary, within, least, orReadCentre }) =>
-      `${least} or more ${PLURALS[vary]} in each ${SINGULARS[within]}${
-        orReadCentre ? " (or the centre in every set)" : ""
-      }`
-    );
-    return `These readings cannot tell apart ${
-      sources.map((source) => SOURCES[source]).join(", ")
-    }: they are one figure together.${
-      cure.length > 0 ? ` What would: ${cure.join("; ")}.` : ""
-    }`;
-  });
-  return [
-    ...confounded,
-    ...limits.flatMap((limit) => limitSentence(limit, unit)),
-  ];
-}
-
-const SINGULARS: Record<ScatterSource, string> = {
-  repeat: "reading",
-  zeroing: "zeroing",
-  "zone × zeroing": "zone of a zeroing",
-  diameter: "diameter",
-  operator: "person's turn",
-  rotation: "direction of the feet",
-  session: "session",
-  drift: "set",
-};
-
-const PLURALS: Record<ScatterSource, string> = {
-  repeat: "readings of one place",
-  zeroing: "zeroings",
-  "zone × zeroing": "readings of each zone",
-  diameter: "diameters",
-  operator: "people",
-  rotation: "directions of the feet",
-  session: "days",
-  drift: "looks at the flat",
-};
-
-function limitSentence(
-  limit: ComponentLimit,
-  unit: LengthUnit,
-): readonly string[] {
-  switch (limit.code) {
-    case "limited by the display":
-      return [
-        `The scatter is below what the display shows (step ${
-          writeSmall(limit.step, unit, 1)
-        }): every reading carries at least ${
-          writeSmall(limit.floor, unit)
-        }, and averaging does not shrink it.`,
-      ];
-    case "no display step":
-      return [
-        "The bench file states no display step, so nothing allows for rounding.",
-      ];
-    case "below zero":
-      return [
-        `The estimate for ${
-          SOURCES[limit.source]
-        } came out below zero (its readings differ more among themselves than from set to set): it counts as 0 in sums. Too few sets do this, or readings that are not independent.`,
-      ];
-    case "few levels":
-      return [
-        `${capitalised(SOURCES[limit.source])} rests on ${limit.levels} ${
-          PLURALS[limit.source]
-        } only: its interval is wide, and no narrower one would be honest.`,
-      ];
-    case "drift not corrected":
-      return [
-        `The zero moved in ${limit.zeroings.length} zeroings and the sags still hold that.`,
-      ];
-    case "no degrees of freedom":
-      return ["No reading is left over to judge scatter by."];
-    case "notes differ between sessions":
-      return [
-        "The notes differ between sessions; read them before the sessions are taken together.",
-      ];
-    case "labels reused":
-      return [
-        `Zeroings of several sessions bear one label (${
-          limit.labels.slice(0, 5).join(", ")
-        }); they are different zeroings and were kept apart.`,
-      ];
-    case "partly recorded":
-      return [
-        `Some readings do not record ${
-          limit.sources.map((source) => SOURCES[source]).join(", ")
-        }.`,
-      ];
-  }
-}
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -18,7 +18,7 @@ import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import { amountIn, type LengthUnitName } from "../units/length_unit.ts";
 import { decimalsFor } from "../units/round_decimal.ts";
-import { nameSources } from "./gauge_sentences.ts";
+import { nameSources } from "./scatter_words.ts";
 import type { GaugeReport } from "./gauge_report.ts";
 import { smallUnit } from "./sag_words.ts";
 

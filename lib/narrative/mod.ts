@@ -35,7 +35,7 @@ export {
   drawReadings,
   drawZones,
 } from "./report_figures.ts";
-export { reportResults } from "./report_results.ts";
+export { type Json, reportResults } from "./report_results.ts";
 export {
   differencesTable,
   problemsTable,
@@ -63,10 +63,10 @@ export {
 export {
   gaugeAnswer,
   type GaugeFindings,
-  gaugeLimits,
   gaugeReasons,
-  nameSources,
 } from "./gauge_sentences.ts";
+export { gaugeLimits } from "./gauge_limits.ts";
+export { nameSources } from "./scatter_words.ts";
 export { componentsTable, planSheet, sheetTable } from "./gauge_tables.ts";
 export { gaugeResults, showGaugeAnswer } from "./show_gauge.ts";
 export { plainJson } from "./plain_json.ts";
@@ -86,6 +86,7 @@ export {
 } from "./plan_report.ts";
 export {
   planAnswer,
+  type PlanFindings,
   planReasons,
   twoFigures,
   whyNone,

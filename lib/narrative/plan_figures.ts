@@ -157,7 +157,7 @@ export function ringsTable(
     bench.rings.map(({ id }, k) => ({
       ring: id,
       ...Object.fromEntries(
-        choices.map(({ question, rings, amount, recommended }) => {
+        seen.map(({ question, rings, amount, recommended }) => {
           const { detectable, reason } = rings[k];
           const words = detectable === undefined
             ? whyNone(reason)

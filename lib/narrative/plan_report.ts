@@ -82,7 +82,7 @@ export function planReport(
   folder: PieceFolder,
   options: PlanReportOptions = {},
 ): PlanReport {
-  const { piece, bench, readings } = folder;
+  const { piece, bench } = folder;
   const { sets = 5, edgeWidth = millimetres(20), seed = 1 } = options;
   const session = sessionReport(folder);
   const gauge = gaugeReport(folder, options);

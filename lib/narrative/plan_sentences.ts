@@ -9,6 +9,7 @@ import type {
   RingChoice,
   RingQuestion,
 } from "../uncertainty/ring_question.ts";
+import type { RadiusDistribution } from "../uncertainty/radius_monte_carlo.ts";
 import type { ThermalWarning } from "../uncertainty/thermal_check.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
@@ -18,7 +19,8 @@ import type { PlanReport } from "./plan_report.ts";
 import { writeRadius } from "./radius_statement.ts";
 import { writeSmall } from "./sag_words.ts";
 
-type Findings = Omit<PlanReport, "answer" | "reasons">;
+/** A plan without its sentences. */
+export type PlanFindings = Omit<PlanReport, "answer" | "reasons">;
 
 /** A length with two figures in the user's unit. */
 export function twoFigures(length: number, unit: LengthUnit): string {
@@ -106,7 +108,7 @@ export function whyNone(reason: RingAnswer["reason"]): string {
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function planAnswer(
-  findings: Findings,
+  findings: PlanFindings,
   unit: LengthUnit,
 ): readonly string[] {
   const { session, budget, choices, thermal } = findings;
@@ -201,33 +203,12 @@ function thermalSentence(
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function planReasons(
-  findings: Findings,
+  findings: PlanFindings,
   unit: LengthUnit,
 ): readonly string[] {
   const { distribution, fits, choices, edgeWidth, sets, budget } = findings;
   const found: string[] = [];
-  if (distribution?.check) {
-    const { symmetric, draws, settled } = distribution;
-    const range = symmetric &&
-      `${twoPlaces(symmetric.lower, symmetric, unit)} to ${
-        twoPlaces(symmetric.upper, symmetric, unit)
-      }`;
-    found.push(
-      `Drawing every source at random ${
-        draws.toLocaleString("en").replace(/,/g, "\u202f")
-      } times (${
-        settled ? "settled to two figures" : "not settled"
-      }) gives ${range}; the budget of first order ${
-        distribution.check.valid ? "agrees" : "does not quite agree"
-      }.`,
-    );
-  } else if (distribution) {
-    found.push(
-      `The sag is so close to nothing that the radius has no mean: it is at least ${
-        twoFigures(distribution.atLeast, unit)
-      }, and ${distribution.otherSideDraws} of ${distribution.draws} draws curve the other way.`,
-    );
-  }
+  if (distribution) found.push(drawnSentence(distribution, unit));
   if (budget && budget.notCounted.length > 0) {
     found.push(
       `Not counted, since nothing is known of it: ${
@@ -274,6 +255,34 @@ export function planReasons(
     "Three feet show no astigmatism, at any place and of any size; a two-foot bar turned on the work does, and so does an optical test.",
   );
   return found;
+}
+
+/** What drawing every source at random gave. */
+function drawnSentence(
+  distribution: RadiusDistribution,
+  unit: LengthUnit,
+): string {
+  const { symmetric, draws, settled, check, otherSideDraws } = distribution;
+  const times = draws.toLocaleString("en").replace(/,/g, "\u202f");
+  if (!symmetric) {
+    return `The sag is so close to nothing that a flat is among the possible surfaces: the radius is at least ${
+      twoFigures(distribution.atLeast, unit)
+    }.`;
+  }
+  const range = `${twoPlaces(symmetric.lower, symmetric, unit)} to ${
+    twoPlaces(symmetric.upper, symmetric, unit)
+  }`;
+  const drawn = `Drawing every source at random ${times} times (${
+    settled ? "settled to two figures" : "not settled"
+  }) gives 95 % between ${range}`;
+  if (otherSideDraws > 0) {
+    return `${drawn}; so few sets leave tails so long that ${otherSideDraws} of these draws curve the other way, and mean and standard deviation mean nothing.`;
+  }
+  return check === undefined
+    ? `${drawn}.`
+    : `${drawn}; the budget of first order ${
+      check.valid ? "agrees" : "does not quite agree"
+    }.`;
 }
 
 function twoPlaces(

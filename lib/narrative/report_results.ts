@@ -11,7 +11,7 @@ import type { RadiusStatement } from "./radius_statement.ts";
 import type { SessionReport } from "./session_report.ts";
 
 /** A JSON object. */
-type Json = Readonly<Record<string, unknown>>;
+export type Json = Readonly<Record<string, unknown>>;
 
 /**
  * Gathers what a report found.

@@ -1,0 +1,163 @@
+/**
+ * What one reading at the bench says at once.
+ *
+ * @module
+ */
+import { powerFromRadius } from "../geometry/surface_power.ts";
+import { surfaceSag } from "../geometry/surface_sag.ts";
+import type { Bench } from "../records/bench.ts";
+import type { Piece } from "../records/piece.ts";
+import type { Reading } from "../records/reading.ts";
+import { radiusBudget } from "../uncertainty/radius_budget.ts";
+import { type Millimetres, millimetres } from "../units/length.ts";
+import { analyseSession } from "../zones/analyse_session.ts";
+import type { BenchScatter } from "./bench_scatter.ts";
+import { measurementOf, type RadiusStatement } from "./radius_statement.ts";
+
+/** How the surface lies to its target. */
+export interface BenchTarget {
+  /** The wanted radius in mm. */
+  readonly radius: Millimetres;
+  /** Sag of the whole surface at the target less the sag now, in mm. */
+  readonly toGo: Millimetres;
+  /**
+   * `there`: inside the tolerance, or the target lies in the interval of R;
+   * `longer` or `shorter`: R still is.
+   */
+  readonly state: "there" | "longer" | "shorter";
+}
+
+/** One reading, answered. */
+export interface BenchAnswer extends
+  Pick<
+    RadiusStatement,
+    "radius" | "expanded" | "interval" | "covers" | "budget"
+  > {
+  /** The sag in mm. */
+  readonly sag: Millimetres;
+  /** What one display step is of R, in mm; absent without a display step. */
+  readonly perStep?: Millimetres;
+  /** Focal ratio of the sphere over the whole diameter; concave only. */
+  readonly focalRatio?: number;
+  /** Surface power in air, in dioptres. */
+  readonly power: number;
+  /** The index it is meant for. */
+  readonly index: number;
+  /** Sag of the whole surface in mm; absent where R is less than the half diameter. */
+  readonly surfaceSag?: Millimetres;
+  /** How the surface lies to its target, where one is known. */
+  readonly target?: BenchTarget;
+}
+
+/** What an answer may draw on besides the reading. */
+export interface BenchAnswerOptions {
+  /** Scatter of one zeroing, where earlier sessions showed it. */
+  readonly scatter?: BenchScatter;
+  /** Index for the surface power; 1.530, the tooling convention, unless stated. */
+  readonly index?: number;
+}
+
+/** The index curves of tools are marked for; common practice, no source. */
+export const TOOLING_INDEX = 1.53;
+
+/**
+ * Answers one reading: R with its uncertainty and all that follows from it.
+ *
+ * The computation is the report's: the reading is analysed as a session of
+ * one, so that its uncertainty covers ring, gauge, flat and display, and the
+ * scatter of zeroing only where earlier sessions showed it.
+ *
+ * @param reading A reading of the work.
+ * @param piece The piece.
+ * @param bench The bench its ring belongs to.
+ * @param options Scatter and index.
+ * @returns Plain data in mm; undefined when no radius belongs to the sag.
+ * @throws {RangeError} If the ring is not on the bench or the index is not
+ * above 1.
+ *
+ * @example
+ * ```ts
+ * import { benchAnswer } from "sagbook/narrative/bench_answer.ts";
+ * import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const { piece, bench, readings } = await readPieceFolder("data/metric-250");
+ * const answer = benchAnswer(readings[0], piece, bench);
+ * equal(answer?.covers, "but repeating");
+ * equal(answer?.target?.radius, 3000);
+ * ```
+ */
+export function benchAnswer(
+  reading: Reading,
+  piece: Piece,
+  bench: Bench,
+  options: BenchAnswerOptions = {},
+): BenchAnswer | undefined {
+  const { scatter, index = TOOLING_INDEX } = options;
+  const session = analyseSession([reading], piece, bench);
+  const found = session?.whole.radius;
+  if (session === undefined || found === undefined) return undefined;
+  const { radius, perSag } = found;
+  const zeroing = scatter && {
+    zeroing: {
+      standardUncertainty: scatter.standardDeviation,
+      dof: scatter.dof,
+    },
+  };
+  const budget = radiusBudget({
+    ...measurementOf(session, piece, bench, "centre"),
+    ...zeroing,
+  });
+  const { lower, upper, expanded, shape } = budget;
+  const even = shape === "symmetric" && expanded !== undefined;
+  const half = piece.diameter / 2;
+  const whole = radius >= half
+    ? surfaceSag(radius, millimetres(half))
+    : undefined;
+  const target = whole === undefined ? undefined : targetOf(
+    radius,
+    whole,
+    piece,
+    lower,
+    upper,
+  );
+  return {
+    sag: reading.sag,
+    radius,
+    ...(even ? { expanded: millimetres(expanded) } : {
+      interval: upper === undefined
+        ? { low: lower }
+        : { low: lower, high: upper },
+    }),
+    covers: scatter === undefined ? "but repeating" : "everything",
+    budget,
+    ...(reading.step === undefined ? {} : {
+      perStep: millimetres(Math.abs(perSag) * reading.step),
+    }),
+    ...(piece.form === "concave"
+      ? { focalRatio: radius / 2 / piece.diameter }
+      : {}),
+    power: powerFromRadius(radius, piece.form, index),
+    index,
+    ...(whole === undefined ? {} : { surfaceSag: whole }),
+    ...(target === undefined ? {} : { target }),
+  };
+}
+
+function targetOf(
+  radius: Millimetres,
+  whole: Millimetres,
+  { target, diameter }: Piece,
+  lower: number,
+  upper: number = Infinity,
+): BenchTarget | undefined {
+  if (target === undefined) return undefined;
+  const wanted = surfaceSag(target.radius, millimetres(diameter / 2));
+  const close = Math.abs(radius - target.radius) <= (target.tolerance ?? 0) ||
+    (lower <= target.radius && target.radius <= upper);
+  return {
+    radius: target.radius,
+    toGo: millimetres(wanted - whole),
+    state: close ? "there" : radius > target.radius ? "longer" : "shorter",
+  };
+}
