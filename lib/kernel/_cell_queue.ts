@@ -115,7 +115,7 @@ export class CellQueue {
       }, stopped.promise);
       if (result.status === "error" || !run.uncaught) return result;
       const error = runner.traceUncaught(run.uncaught, run.id);
-      return { ...result, status: "error", error };
+      return { ...result, status: "error", error, uncaught: true };
     } catch (error) {
       const ename = error instanceof Error ? error.name : "Error";
       const evalue = error instanceof Error ? error.message : String(error);
@@ -141,7 +141,13 @@ export class CellQueue {
     if (result.status === "error") {
       const { error } = result;
       this.#publish("error", { ...error }, request);
-      this.#reply(request, { status: "error", execution_count, ...error });
+      this.#reply(request, {
+        status: "error",
+        execution_count,
+        ...error,
+        // Beyond the protocol: the cell itself came to its end.
+        ...(result.uncaught && { uncaught: true }),
+      });
       return;
     }
     if (result.data && !silent) {

@@ -50,7 +50,12 @@ export type CellResult =
       readonly data?: MimeBundle;
       readonly pages?: readonly MimeBundle[];
     }
-    | { readonly status: "error"; readonly error: ShownError }
+    | {
+      readonly status: "error";
+      readonly error: ShownError;
+      /** True if the cell came to its end, and what failed was not awaited. */
+      readonly uncaught?: boolean;
+    }
   );
 
 const REMEMBERED = 10_000;

@@ -152,6 +152,7 @@ Deno.test("Kernel() reports a rejection that nobody awaits, with its cell", asyn
     "const p = Promise.reject(new Error('ring not found'));",
   );
   equal(at.status, "error");
+  equal(at.content.uncaught, true);
   equal(
     at.error?.evalue,
     "ring not found (not caught in cell 1: nothing awaited it)",
