@@ -13,8 +13,8 @@ const PER_2_52 = 2 ** -52;
  *
  * The bits come from xoshiro128++ (period 2¹²⁸ − 1), started from the seed by
  * SplitMix64. Streams of different seeds and of different forks start at
- * unrelated places; that two of 10⁶ streams of 10⁹ draws overlap has a chance
- * below 10⁻¹⁷.
+ * unrelated places; that any two of 10⁶ forks coincide has a chance of 3 × 10⁻⁸
+ * (their keys have 64 bits).
  *
  * Not for secrets.
  *

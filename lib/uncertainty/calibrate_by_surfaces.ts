@@ -5,9 +5,10 @@
  */
 import type { SurfaceForm } from "../geometry/feet.ts";
 import { circleRadiusFromSurface } from "../geometry/ring_from_surface.ts";
-import { leastSquares } from "../numerics/least_squares.ts";
 import { chiSquareProbability } from "../statistics/chi_square_distribution.ts";
 import { millimetres } from "../units/length.ts";
+import { flatCurvatureLimit } from "./_radius_terms.ts";
+import { fitSurfaces } from "./_fit_surfaces.ts";
 import { checkedSurfaces, type ReadSurface } from "./_read_surfaces.ts";
 import type { BudgetLine } from "./budget.ts";
 import type { SurfaceMeasurement } from "./known_surface.ts";
@@ -103,10 +104,10 @@ export function calibrateBySurfaces(
 ): SurfaceCalibration {
   const { ring, gauge, flat, ballRadiusUncertainty } = measurement;
   const { surfaces, scatterDof } = checkedSurfaces(measurement);
-  const alone = fit(surfaces, measurement.ballRadius, "free");
+  const alone = fitSurfaces(surfaces, measurement.ballRadius, "free");
   const freed = alone !== undefined && ballRadiusUncertainty > 0 &&
     alone.ballUncertainty < ballRadiusUncertainty;
-  const joined = fit(
+  const joined = fitSurfaces(
     surfaces,
     measurement.ballRadius,
     freed ? ballRadiusUncertainty : "held",
@@ -157,9 +158,8 @@ export function calibrateBySurfaces(
       part("gauge scale", "", gauge.scaleUncertainty, effect, { common }),
     );
   }
-  if (flat?.flatness !== undefined) {
-    const half = flat.size === undefined ? circle : flat.size / 2;
-    const limit = 2 * flat.flatness / (half * half);
+  const limit = flatCurvatureLimit(flat, circle);
+  if (flat !== undefined && limit !== undefined) {
     const effect = along(({ sign }) => sign * circle * circle / 2);
     parts.push(
       part("reference flat", "1/mm", limit / Math.sqrt(3), effect, {
@@ -216,91 +216,6 @@ export function calibrateBySurfaces(
     },
     suspectedForm: suspects(measurement, surfaces),
   };
-}
-
-interface Fit {
-  readonly circle: number;
-  readonly ball: number;
-  readonly ballUncertainty: number;
-  /** Change of the circle per unit of each surface's mean sag. */
-  readonly gain: readonly number[];
-  /** Change of the circle per unit of the ball radius put in. */
-  readonly perBall: number;
-  readonly residuals: readonly {
-    residual: number;
-    own: number;
-    total: number;
-  }[];
-}
-
-/**
- * Gauss and Newton on circle and ball: the ball held, free, or drawn to its
- * prior of the given uncertainty. Undefined when the two cannot be told apart.
- */
-function fit(
-  surfaces: readonly ReadSurface[],
-  prior: number,
-  ballIs: "held" | "free" | number,
-): Fit | undefined {
-  if (ballIs === "free" && surfaces.length < 2) return undefined;
-  const held = ballIs === "held";
-  let circle = surfaces[0].circle(prior);
-  let ball = prior;
-  for (let round = 0;; round++) {
-    const totals = surfaces.map((
-      { scatter, rounding, radiusUncertainty, ...s },
-    ) =>
-      Math.hypot(scatter, rounding, s.sagPerRadius(circle) * radiusUncertainty)
-    );
-    const residual = surfaces.map((surface) =>
-      surface.sag - surface.sagOf(circle, ball)
-    );
-    const design = surfaces.map((surface, i) => {
-      const perCircle = surface.sagPerCircle(circle, ball) / totals[i];
-      const perBall = surface.sagPerBall(circle, ball) / totals[i];
-      return held ? [perCircle] : [perCircle, perBall];
-    });
-    const target = residual.map((value, i) => value / totals[i]);
-    if (typeof ballIs === "number") {
-      design.push([0, 1 / ballIs]);
-      target.push((prior - ball) / ballIs);
-    }
-    let step;
-    try {
-      step = leastSquares(design, target);
-    } catch {
-      return undefined; // the surfaces are too much alike to tell the ball
-    }
-    const [change, ballChange = 0] = step.coefficients;
-    circle += change;
-    ball += ballChange;
-    const done = Math.abs(change) + Math.abs(ballChange) < 1e-12 * circle;
-    if (!done && round < 50) continue;
-    const inverse = step.inverseNormal;
-    const gainOf = (row: readonly number[], scale: number): number =>
-      row.reduce((sum, x, k) => sum + inverse[0][k] * x, 0) * scale;
-    const gain = surfaces.map((_, i) => gainOf(design[i], 1 / totals[i]));
-    const perBall = held
-      ? -surfaces.reduce(
-        (sum, surface, i) => sum + gain[i] * surface.sagPerBall(circle, ball),
-        0,
-      )
-      : typeof ballIs === "number"
-      ? gainOf([0, 1 / ballIs], 1 / ballIs)
-      : 0;
-    return {
-      circle,
-      ball,
-      ballUncertainty: held ? 0 : Math.sqrt(inverse[1][1]),
-      gain,
-      perBall,
-      residuals: surfaces.map(({ scatter, rounding }, i) => ({
-        residual: residual[i],
-        own: Math.hypot(scatter, rounding),
-        total: totals[i],
-      })),
-    };
-  }
 }
 
 function suspects(

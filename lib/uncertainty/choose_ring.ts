@@ -5,9 +5,8 @@
  */
 import { contactCircleRadius } from "../geometry/contact_circle.ts";
 import { effectiveFeet } from "../geometry/effective_feet.ts";
-import { sagFromRadius } from "../geometry/sag_from_radius.ts";
-import { sagForRadiusChange } from "../geometry/sensitivities.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
+import { radiusAnswer } from "./_radius_answer.ts";
 import {
   conicResponse,
   edgeResponse,
@@ -15,7 +14,6 @@ import {
   type Response,
 } from "./_ring_response.ts";
 import { detectableDifference, studentRule } from "./detection.ts";
-import { radiusBudget } from "./radius_budget.ts";
 import type {
   ComparedRing,
   RingAnswer,
@@ -135,16 +133,6 @@ function least<Entry extends Shown>(
     );
 }
 
-/** Variance of one rounding that scatter of this size spreads, in mm². */
-function spreadRounding(spread: number, step: number): number {
-  return step * step / 12 * (1 - survivingShare(spread, step) ** 2);
-}
-
-/** The part of a rounding error that averaging leaves (first harmonic). */
-function survivingShare(spread: number, step: number): number {
-  return step === 0 ? 0 : Math.exp(-2 * (Math.PI * spread / step) ** 2);
-}
-
 /** Smallest difference of sag between two places that the plan shows. */
 function detectableSag(plan: RingChoicePlan): number {
   const { repeat, diameter = 0 } = plan.scatter;
@@ -195,46 +183,6 @@ function answerFor(
     ...base,
     detectable: difference / Math.abs(response.perUnit),
     offset: response.offset,
-  };
-}
-
-/** How far R may be off before its interval leaves the target out. */
-function radiusAnswer(
-  ring: ComparedRing,
-  plan: RingChoicePlan,
-): Pick<RingAnswer, "detectable" | "expanded" | "offset"> {
-  const { work, scatter, step, sets, gauge, flat, power } = plan;
-  const { form, radius } = work;
-  const feet = effectiveFeet(ring.shape, form);
-  const sag = sagFromRadius(radius, feet, form);
-  const spread = Math.hypot(scatter.repeat, scatter.zeroing);
-  const deviation = Math.sqrt(spread ** 2 + 2 * spreadRounding(spread, step));
-  const budget = radiusBudget({
-    form,
-    ring,
-    gauge,
-    flat,
-    step,
-    roundingShare: survivingShare(spread, step),
-    sag: {
-      value: sag,
-      own: deviation / Math.sqrt(sets),
-      dof: sets - 1,
-      common: {},
-    },
-  });
-  const perSag = radius / sagForRadiusChange(radius, radius, feet, form);
-  const repeated = budget.lines.find(({ source }) => source === "repetition");
-  const { standardUncertainty, expanded } = budget;
-  if (standardUncertainty === undefined || repeated === undefined) return {};
-  const shared = Math.sqrt(
-    Math.max(0, standardUncertainty ** 2 - repeated.contribution ** 2),
-  ) / perSag;
-  const amount = detectableDifference({ deviation, sets, shared }, power);
-  return {
-    detectable: amount * perSag,
-    expanded,
-    offset: millimetres(0),
   };
 }
 

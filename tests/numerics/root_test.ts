@@ -63,3 +63,29 @@ Deno.test("findRoot() refuses a bracket without a change, values that are no num
       "Cannot find a root as the search must end within 2 evaluations: current value is 2000000000",
   });
 });
+
+Deno.test("findRoot() stays in its bracket and arrives for functions that mislead secants", () => {
+  const nasty: ((x: number) => number)[] = [
+    (x) => x ** 9,
+    (x) => Math.atan(1e6 * x),
+    (x) => Math.sign(x) * Math.sqrt(Math.abs(x)),
+    (x) => x < 0 ? -1e-9 : 1e9 * x + 1e-9,
+    (x) => Math.expm1(30 * x),
+    (x) => x * Math.exp(-x * x * 20) + 1e-12 * x,
+    (x) => Math.sin(0.7 * x) + x ** 3,
+  ];
+  for (const f of nasty) {
+    for (const [low, high] of [[-1, 1.7], [-0.9, 3], [-4, 0.3]]) {
+      const root = findRoot(
+        (x) => {
+          ok(x >= low && x <= high, `${x} lies outside`);
+          return f(x);
+        },
+        low,
+        high,
+        { tolerance: 1e-12 },
+      );
+      ok(Math.abs(root) < 1e-9 || Math.abs(f(root)) < 1e-12, `${f}: ${root}`);
+    }
+  }
+});

@@ -123,8 +123,8 @@ Deno.test("monteCarlo() draws every distribution with its deviation and its tail
   }
 });
 
-Deno.test("monteCarlo() draws Student's t of one or two degrees of freedom with its far tails", () => {
-  for (const dof of [1, 2, 3]) {
+Deno.test("monteCarlo() draws Student's t of few, broken and many degrees of freedom with its tails", () => {
+  for (const dof of [1, 1.5, 2, 3, 5.5, 30]) {
     const { symmetric } = monteCarlo(
       ([x]) => x,
       [input({ kind: "student", scale: 1, dof })],

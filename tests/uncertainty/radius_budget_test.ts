@@ -364,3 +364,34 @@ Deno.test("radiusModel() and radiusBudget() refuse what cannot be", () => {
       "Cannot find a radius as sag must not exceed the foot circle radius of 60 mm: current value is 61 mm",
   });
 });
+
+Deno.test("radiusBudget() keeps every shared part of a sag apart, with its sign", () => {
+  const value = sagFromRadius(mm(3000), feet, "concave");
+  const common = { zero: 0.001, creep: -0.0005 };
+  const { estimate } = radiusBudget(
+    measure({ sag: { value, own: 0, dof: Infinity, common } }),
+  );
+  near(estimate?.common.zero, -4.9773557, 1e-7);
+  near(estimate?.common.creep, 4.9773557 / 2, 1e-7);
+});
+
+Deno.test("radiusBudget() goes there and back on small rings and strong curves", () => {
+  // Check values: r = 10, b = 1.5, R = 50.
+  const small = ring({
+    shape: {
+      kind: "balls",
+      circleRadius: mm(10),
+      ballRadius: mm(1.5),
+      probeOffset: mm(0),
+    },
+  });
+  for (
+    const [form, value] of [
+      ["concave", 1.0421239413308763],
+      ["convex", 0.9802019006409726],
+    ] as const
+  ) {
+    const sag = { value, own: 0, dof: Infinity, common: {} };
+    near(radiusBudget(measure({ form, ring: small, sag })).radius, 50, 1e-13);
+  }
+});

@@ -240,6 +240,10 @@ Deno.test("thermalWarnings() warns of readings too soon after work, and says whe
   });
   ok(Math.abs(Math.abs(left) - 0.2) < 1e-6);
   equal(times.governing, times.drivenByAir);
+  const once = { ...context, workEndedAt: ["2031-05-02T09:30"] };
+  equal(thermalWarnings(readings, once).warnings.length, 1);
+  const later = { ...context, workEndedAt: ["2031-05-02T18:00"] };
+  deepEqual(thermalWarnings(readings, later).warnings, []);
 });
 
 Deno.test("thermalWarnings() warns of work apart from the air, and keeps silent without data", () => {
