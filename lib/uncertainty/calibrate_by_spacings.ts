@@ -9,9 +9,10 @@ import {
   spacingsFromOutside,
 } from "../geometry/ring_from_spacings.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
+import { calibrationOf } from "./_calibration_of.ts";
 import { budgetOf } from "./budget.ts";
 import type { Distribution, UncertainInput } from "./distribution.ts";
-import { calibrationOf, type RingCalibration } from "./ring_calibration.ts";
+import type { RingCalibration } from "./ring_calibration.ts";
 
 /** Three caliper figures and what is known about them. */
 export interface SpacingMeasurement {

@@ -7,12 +7,13 @@ import type { SurfaceForm } from "../geometry/feet.ts";
 import { circleRadiusFromSurface } from "../geometry/ring_from_surface.ts";
 import { chiSquareProbability } from "../statistics/chi_square_distribution.ts";
 import { millimetres } from "../units/length.ts";
+import { calibrationOf } from "./_calibration_of.ts";
 import { flatCurvatureLimit } from "./_radius_terms.ts";
 import { fitSurfaces } from "./_fit_surfaces.ts";
 import { checkedSurfaces, type ReadSurface } from "./_read_surfaces.ts";
 import type { BudgetLine } from "./budget.ts";
 import type { SurfaceMeasurement } from "./known_surface.ts";
-import { calibrationOf, type RingCalibration } from "./ring_calibration.ts";
+import type { RingCalibration } from "./ring_calibration.ts";
 
 /** A calibration on known surfaces, with what the fit itself says. */
 export interface SurfaceCalibration extends RingCalibration {
