@@ -121,6 +121,11 @@ export class CellChecker {
     this.#close(superfluous);
   }
 
+  /** Takes the new text of files that have changed on disk. */
+  async filesChanged(uris: readonly string[]): Promise<void> {
+    await this.#server?.filesChanged(uris).catch(() => {});
+  }
+
   /** Lets go of the module of a cell that was not run. */
   discard(module: ChainedCell): void {
     this.#close([module.uri]);

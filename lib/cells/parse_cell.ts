@@ -43,6 +43,8 @@ export interface ParsedCell {
   readonly names: readonly CellName[];
   /** Names that the cell itself exports already. */
   readonly exported: ReadonlySet<string>;
+  /** Modules that it imports at run time, as they are written. */
+  readonly imports: readonly string[];
   /** Every identifier that occurs in the text. */
   readonly mentioned: ReadonlySet<string>;
   /** Why it is no TypeScript; empty if it is. */
@@ -89,6 +91,7 @@ export function parseCell(source: string): ParsedCell {
     source,
     names: [...names.values()],
     exported,
+    imports: importedModules(tree),
     mentioned: mentionedNames(tree),
     problems: foreign ? [foreign] : parseDiagnostics.map((one) => ({
       code: one.code,
@@ -163,6 +166,16 @@ function hasValues(statement: ts.ModuleDeclaration): boolean {
   if (!body || !ts.isModuleBlock(body)) return body !== undefined;
   return body.statements.some((one) =>
     !ts.isInterfaceDeclaration(one) && !ts.isTypeAliasDeclaration(one)
+  );
+}
+
+function importedModules(tree: ts.SourceFile): string[] {
+  return tree.statements.flatMap((statement) =>
+    ts.isImportDeclaration(statement) &&
+      !statement.importClause?.isTypeOnly &&
+      ts.isStringLiteral(statement.moduleSpecifier)
+      ? [statement.moduleSpecifier.text]
+      : []
   );
 }
 

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { fileURLToPath } from "node:url";
 import type { ChainedCell } from "../cells/cell_chain.ts";
 import { CellChecker } from "../cells/cell_checker.ts";
 import type { CellDiagnostic, Explainer } from "../cells/cell_diagnostic.ts";
@@ -10,6 +11,8 @@ import { parseCell, type ParsedCell } from "../cells/parse_cell.ts";
 import { rewriteCell } from "../cells/rewrite_cell.ts";
 import type { MimeBundle } from "../display/bundle.ts";
 import { INTERRUPTED, lostError, refusal } from "./_cell_errors.ts";
+import { rewriteExpressions } from "./_rewrite_expressions.ts";
+import { ImportedFiles } from "./_imported_files.ts";
 import { type ShownError, trace, type TracedRun } from "./_trace.ts";
 import type { Evaluator, ThrownError } from "./evaluator.ts";
 
@@ -64,6 +67,7 @@ const REMEMBERED = 10_000;
 export class CellRunner {
   #settings: CellRunnerSettings;
   #checker: CellChecker;
+  #files: ImportedFiles;
   #runs = new Map<number, TracedRun>();
   #saidUnchecked = false;
   #stopped = false;
@@ -73,6 +77,7 @@ export class CellRunner {
     this.#settings = settings;
     const { folder, config, check } = settings;
     this.#checker = new CellChecker({ folder, config }, check);
+    this.#files = new ImportedFiles(folder);
   }
 
   /** The checker, for completion and hover. */
@@ -99,6 +104,7 @@ export class CellRunner {
         refusal("SyntaxError", source, cell.problems, name, explainers),
       );
     }
+    await this.#tellChanges(cell, request);
     const checked = await Promise.race([
       this.#check(cell, request),
       stopped.then(() => "stopped" as const),
@@ -137,6 +143,7 @@ export class CellRunner {
 
   /** Forgets all names, after the variables were lost. */
   reset(): void {
+    this.#files.reset();
     this.#checker.reset();
   }
 
@@ -144,6 +151,20 @@ export class CellRunner {
   async stop(): Promise<void> {
     this.#stopped = true;
     await this.#checker.stop();
+  }
+
+  /** The runtime keeps a module as it first read it; that must be said. */
+  async #tellChanges(cell: ParsedCell, { say }: CellRequest): Promise<void> {
+    const changed = await this.#files.changed(cell.imports);
+    if (changed.length === 0) return;
+    await this.#checker.filesChanged(changed);
+    for (const url of changed) {
+      say(
+        `${
+          fileURLToPath(url)
+        } has changed since it was first imported: the kernel keeps the old text until it is restarted.\n`,
+      );
+    }
   }
 
   async #check(
@@ -228,28 +249,6 @@ export class CellRunner {
   #trace(error: ThrownError): ShownError {
     return trace(error, (id) => this.#runs.get(id));
   }
-}
-
-function rewriteExpressions(given: Readonly<Record<string, unknown>>): {
-  expressions: Record<string, string>;
-  refused: Record<string, Record<string, unknown>>;
-} {
-  const expressions: Record<string, string> = {};
-  const refused: Record<string, Record<string, unknown>> = {};
-  for (const [key, source] of Object.entries(given)) {
-    const cell = parseCell(String(source));
-    const [problem] = cell.problems;
-    if (!problem) expressions[key] = rewriteCell(cell).code;
-    else {
-      refused[key] = {
-        status: "error",
-        ename: "SyntaxError",
-        evalue: problem.message,
-        traceback: [`SyntaxError: ${problem.message}`],
-      };
-    }
-  }
-  return { expressions, refused };
 }
 
 function failed(error: ShownError): CellResult {

@@ -122,3 +122,21 @@ Deno.test("Kernel() keeps two kernels apart", async () => {
   await b[Symbol.asyncDispose]();
   ok(true);
 });
+
+Deno.test("Kernel() says that an imported file has changed, once for each change", async () => {
+  await using session = await Session.start({ check: true });
+  const file = `${session.folder}/own.ts`;
+  const cell = "import { ring } from './own.ts'; ring";
+  const said = async () => textOf((await session.run(cell)).outputs, "stderr");
+  await Deno.writeTextFile(file, "export const ring = 60;");
+  equal(await said(), "");
+  equal(await said(), "");
+  await Deno.writeTextFile(file, "export const ring = 61;");
+  await Deno.utime(file, new Date(), new Date(Date.now() + 5_000));
+  equal(
+    await said(),
+    `${file} has changed since it was first imported: the kernel keeps the old text until it is restarted.\n`,
+  );
+  equal(await said(), "");
+  equal((await session.run(cell)).value, "60");
+});
