@@ -1,7 +1,8 @@
 import type { JsonObject } from "../protocol/message.ts";
 import type { KernelSockets, Request } from "./_kernel_sockets.ts";
 import type { Run, Runs } from "./_runs.ts";
-import type { CellResult, CellRunner } from "./cell_runner.ts";
+import type { CellResult } from "./cell_result.ts";
+import type { CellRunner } from "./cell_runner.ts";
 import type { ThrownError } from "./evaluator.ts";
 import type { History } from "./history.ts";
 

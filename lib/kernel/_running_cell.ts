@@ -1,3 +1,4 @@
+import { within } from "./_within.ts";
 import type { EvaluatorCell, Outcome } from "./evaluator.ts";
 
 /** A cell between its start and its outcome. */
@@ -28,12 +29,7 @@ export class RunningCell {
 
   /** Waits for the outcome up to a limit in ms; tells whether it is there. */
   async doneWithin(limit: number): Promise<boolean> {
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    await Promise.race([
-      this.#outcome.promise,
-      new Promise((end) => timer = setTimeout(end, limit)),
-    ]);
-    clearTimeout(timer);
+    await within(this.#outcome.promise, limit);
     return this.#done;
   }
 }

@@ -9,11 +9,11 @@ import { CellChecker } from "../cells/cell_checker.ts";
 import type { CellDiagnostic, Explainer } from "../cells/cell_diagnostic.ts";
 import { parseCell, type ParsedCell } from "../cells/parse_cell.ts";
 import { rewriteCell } from "../cells/rewrite_cell.ts";
-import type { MimeBundle } from "../display/bundle.ts";
 import { INTERRUPTED, lostError, refusal } from "./_cell_errors.ts";
 import { rewriteExpressions } from "./_rewrite_expressions.ts";
 import { ImportedFiles } from "./_imported_files.ts";
 import { type ShownError, trace, type TracedRun } from "./_trace.ts";
+import type { CellRequest, CellResult } from "./cell_result.ts";
 import type { Evaluator, ThrownError } from "./evaluator.ts";
 
 /** Settings of the way. */
@@ -29,37 +29,6 @@ export interface CellRunnerSettings {
   /** Runs the code. */
   readonly evaluator: Evaluator;
 }
-
-/** A cell to be run. */
-export interface CellRequest {
-  /** Unique number of the run. */
-  readonly id: number;
-  /** Its text. */
-  readonly source: string;
-  /** What it is called in messages, such as "cell 3". */
-  readonly name: string;
-  /** Expressions to evaluate after it, by name. */
-  readonly expressions: Readonly<Record<string, unknown>>;
-  /** Says something on the cell's error stream. */
-  say(text: string): void;
-}
-
-/** What became of a cell, in the words of the protocol. */
-export type CellResult =
-  & { readonly expressions: Record<string, Record<string, unknown>> }
-  & (
-    | {
-      readonly status: "ok";
-      readonly data?: MimeBundle;
-      readonly pages?: readonly MimeBundle[];
-    }
-    | {
-      readonly status: "error";
-      readonly error: ShownError;
-      /** True if the cell came to its end, and what failed was not awaited. */
-      readonly uncaught?: boolean;
-    }
-  );
 
 const REMEMBERED = 10_000;
 

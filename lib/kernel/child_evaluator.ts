@@ -17,6 +17,7 @@ import {
 import { climbInterruptLadder } from "./_interrupt_ladder.ts";
 import type { PermissionLimits } from "./_permission_broker.ts";
 import { RunningCell } from "./_running_cell.ts";
+import { within } from "./_within.ts";
 import type {
   Evaluator,
   EvaluatorCell,
@@ -180,14 +181,7 @@ export class ChildEvaluator implements Evaluator {
     child: EvaluatorChild,
     replied: Promise<unknown>,
   ): Promise<void> {
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    const free = await Promise.race([
-      replied.then(() => true),
-      new Promise<boolean>((done) =>
-        timer = setTimeout(() => done(false), FREE_LIMIT)
-      ),
-    ]);
-    clearTimeout(timer);
+    const free = await within(replied, FREE_LIMIT);
     const interrupted = this.#running?.interrupted ?? false;
     if (free && (!interrupted || await child.side.ping(FREE_LIMIT))) return;
     await this.#replace(child, "it did not come back after an interrupt");

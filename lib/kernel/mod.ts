@@ -9,10 +9,11 @@
  * import { equal } from "node:assert/strict";
  * import { fileURLToPath } from "node:url";
  *
- * const path = (name: string) => fileURLToPath(import.meta.resolve(name));
+ * const library = import.meta.resolve("sagbook");
+ * const path = (name: string) => fileURLToPath(new URL(name, library));
  * const command = kernelCommand({
- *   main: path("sagbook/tasks/kernel.ts"),
- *   config: path("sagbook/../deno.json"),
+ *   main: path("./tasks/kernel.ts"),
+ *   config: path("../deno.json"),
  * });
  * await using kernel = await startKernel(command);
  * const { status, error } = await kernel.execute("const sag: string = 0.715;");
