@@ -64,11 +64,11 @@ class Pool {
  * ```ts
  * import { gaugeScatter } from "sagbook/narrative/bench_scatter.ts";
  * import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
- * import { equal } from "node:assert/strict";
+ * import { ok } from "node:assert/strict";
  *
  * const { piece, bench, readings } = await readPieceFolder("data/metric-250");
  * const { zeroing } = gaugeScatter(readings, "ring 100", piece, bench);
- * equal(zeroing?.dof, 9);
+ * equal(zeroing?.dof, 15);
  * ```
  */
 export function gaugeScatter(

@@ -10,12 +10,12 @@ import {
   evening,
   FLAT,
   HALF,
+  NINE,
   OTHER_EDGE,
   OTHER_HALF,
   RING_120,
   RING_70,
   scatter,
-  SIX,
 } from "./_demo_settings.ts";
 
 /** A disc of 200 mm, f/5, for faults that three feet see or do not see. */
@@ -32,7 +32,7 @@ const FAULTY_200 = {
   ring: RING_70,
   foot: "foot out",
   step: 0.0005,
-  scatter: scatter(0.0004, 0.0008, 0.0002),
+  scatter: scatter(0.0003, 0.0008, 0.0002),
   layout: "tidy",
   work: [],
 } as const;
@@ -53,8 +53,8 @@ const EDGE_300 = {
   ring: RING_120,
   places: [CENTRE, HALF, EDGE, FLAT],
   sessions: [
-    evening("edge look 1", "2024-05-14", "F600", "operator A", SIX, 19.5),
-    evening("edge look 2", "2024-05-15", "F600", "operator B", SIX, 20.2),
+    evening("edge look 1", "2024-05-14", "F600", "operator A", NINE, 19.5),
+    evening("edge look 2", "2024-05-15", "F600", "operator B", NINE, 20.2),
   ],
 } as const;
 
@@ -96,8 +96,8 @@ export const FAULTY_PIECES: readonly DemoPiece[] = [
     }],
     places: [CENTRE, HALF, OTHER_HALF, EDGE, OTHER_EDGE, FLAT],
     sessions: [
-      evening("one side 1", "2024-06-03", "F600", "operator B", SIX, 20),
-      evening("one side 2", "2024-06-04", "F600", "operator B", SIX, 20.3),
+      evening("one side 1", "2024-06-03", "F600", "operator B", NINE, 20),
+      evening("one side 2", "2024-06-04", "F600", "operator B", NINE, 20.3),
     ],
   },
   {
@@ -107,6 +107,7 @@ export const FAULTY_PIECES: readonly DemoPiece[] = [
     name: "disc 200, bent",
     note: "Astigmatism of 4 µm at the rim, which three feet cannot see.",
     trueRadius: 1996,
+    sagTolerance: 0.0012,
     departures: [{
       kind: "astigmatism",
       sizes: { height_at_rim: 0.004, direction_deg: 20 },
@@ -114,8 +115,8 @@ export const FAULTY_PIECES: readonly DemoPiece[] = [
     }],
     places: [CENTRE, HALF, EDGE, OTHER_EDGE, FLAT],
     sessions: [
-      evening("bent 1", "2024-06-10", "F600", "operator A", SIX, 20.6),
-      evening("bent 2", "2024-06-12", "F600", "operator A", SIX, 20.1),
+      evening("bent 1", "2024-06-10", "F600", "operator A", NINE, 20.6),
+      evening("bent 2", "2024-06-12", "F600", "operator A", NINE, 20.1),
     ],
   },
 ];

@@ -51,6 +51,7 @@ export const RING_70 = ring("ring 70", 35.004, 35, 3);
 export const RING_100 = ring("ring 100", 50.003, 50, 5);
 export const RING_120 = ring("ring 120", 59.996, 60, 6);
 
+export const NINE = [0, 20, 40, 60, 80, 100, 120, 140, 160];
 export const SIX = [0, 30, 60, 90, 120, 150];
 export const FOUR = [0, 45, 90, 135];
 

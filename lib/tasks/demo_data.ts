@@ -188,10 +188,20 @@ export function demoFiles(folder: string): DemoFiles {
   if (piece === undefined) {
     throw new RangeError(
       `Cannot make a demo piece as its folder must be one of ${
-        DEMO_PIECES.map((one) => one.folder).join(", ")
+        DEMO_FOLDERS.join(", ")
       }: current value is ${folder}`,
     );
   }
+  return filesOf(piece);
+}
+
+/**
+ * Makes the files of an invented piece from its plan.
+ *
+ * @param piece What is simulated.
+ * @returns The text of each file, by its path inside the folder.
+ */
+export function filesOf(piece: DemoPiece): DemoFiles {
   const files = new Map<string, string>([
     ["piece.json", pieceFile(piece)],
     ["bench.json", benchFile(piece)],

@@ -9,8 +9,8 @@ import { type SetsNeeded, setsNeeded } from "./sets_needed.ts";
 import type { ZoneDifference } from "./zone_difference.ts";
 
 /**
- * Estimates the surface and its scatter from the sets that read every place
- * and asks how many would decide.
+ * Estimates the surface and its scatter from the sets that read most places
+ * together and asks how many like them would decide.
  *
  * For any diameter the unit is a diameter, so sets on the same one are
  * averaged first, and what is still to be read comes on top of all the sets.
@@ -21,9 +21,11 @@ export function whatDecides(
   tolerance: number,
   { scope, step, seed }: VerdictGround,
 ): SetsNeeded {
+  const together = placesTogether(sets);
+  if (together.length < 2) return { kind: "unknown" };
   const groups = new Map<string, number[][]>();
   sets.forEach(({ cells, diameterDegrees }, index) => {
-    const row = cells.map((cell) => cell?.sag);
+    const row = together.map((place) => cells[place]?.sag);
     if (!row.every((sag) => sag !== undefined)) return;
     const alone = diameterDegrees === undefined || scope === "these diameters";
     const key = alone ? `set ${index}` : `${diameterDegrees}`;
@@ -47,10 +49,14 @@ export function whatDecides(
       return i === j ? Math.max(0, found - step * step / 12) : found;
     })
   );
-  const widest = differences.reduce((a, b) =>
-    Math.abs(b.mean) > Math.abs(a.mean) ? b : a
+  const largest = Math.max(...means) - Math.min(...means);
+  const { interval95 } = differences.filter(({ first, second }) =>
+    together.includes(first) && together.includes(second)
+  ).reduce((a, b) =>
+    Math.abs(Math.abs(b.mean) - largest) < Math.abs(Math.abs(a.mean) - largest)
+      ? b
+      : a
   );
-  const { interval95 } = widest;
   const halfWidth = interval95 ? (interval95.high - interval95.low) / 2 : 0;
   const needed = setsNeeded(
     { means, covariance, step, tolerance },
@@ -67,6 +73,23 @@ export function whatDecides(
       ? {}
       : { atWorst: needed.atWorst + repeated }),
   };
+}
+
+/** The places of the set that read most, of such sets the commonest. */
+function placesTogether(sets: readonly MeasuredSet[]): readonly number[] {
+  const patterns = new Map<string, { places: number[]; sets: number }>();
+  for (const { cells } of sets) {
+    const places = cells.flatMap((cell, place) => cell ? [place] : []);
+    const known = patterns.get(places.join());
+    if (known) known.sets++;
+    else patterns.set(places.join(), { places, sets: 1 });
+  }
+  return [...patterns.values()].reduce((a, b) =>
+    b.places.length > a.places.length ||
+      (b.places.length === a.places.length && b.sets > a.sets)
+      ? b
+      : a
+  ).places;
 }
 
 function meanRow(rows: readonly (readonly number[])[]): number[] {

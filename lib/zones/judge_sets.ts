@@ -8,7 +8,7 @@ import type { RingShape } from "../geometry/ring.ts";
 import type { Piece, SphericityTolerance } from "../records/piece.ts";
 import { compareZones } from "./compare_zones.ts";
 import type { DriftLeft } from "./drift.ts";
-import type { Place } from "./place.ts";
+import { type Place, SAME_DISTANCE } from "./place.ts";
 import type { Scope } from "./replicates.ts";
 import { meanOfSets, radiusOfSag } from "./session_radius.ts";
 import type { MeasuredSet } from "./set_table.ts";
@@ -57,8 +57,10 @@ export interface JudgedSets {
  * Compares every pair of places, judges them against the piece's tolerance
  * and, where the verdict is open, finds what would decide it.
  *
- * A pair of places that no set read together leaves "within" out of reach,
- * whatever the other pairs say.
+ * A pair of zones that no set read together leaves "within" out of reach,
+ * whatever the other pairs say. Ways for the feet to stand at one distance are
+ * places of their own, each to be compared with every other distance, but not
+ * with each other.
  *
  * @param sets The sets.
  * @param ground Places, piece, ring and choices.
@@ -89,7 +91,7 @@ export function judgeSets(
     further,
     ground.drift,
   );
-  const pairs = places.length * (places.length - 1) / 2;
+  const complete = everyZoneCompared(places, differences);
   const bounds = differences.map(({ interval90 }) =>
     interval90 ? farthest(interval90) : Infinity
   );
@@ -102,8 +104,7 @@ export function judgeSets(
     byEnds: false,
     // A difference scatters sqrt(2) times as much as a reading.
     displayLimited: tested.length > 0 && scatter < step * Math.SQRT1_2,
-    ...(tested.length > 0 && differences.length === pairs &&
-        Number.isFinite(agreeWithin)
+    ...(complete && tested.length > 0 && Number.isFinite(agreeWithin)
       ? { agreeWithin }
       : {}),
   };
@@ -118,8 +119,9 @@ export function judgeSets(
   const tolerance = toleranceFor(sets, piece.sphericity, ground);
   if (!tolerance) return none("tolerance needs an off-centre zone");
   const found = judge(differences, ends, tolerance.sag);
-  const missing = found.verdict === "within" && differences.length < pairs;
-  const verdict = missing ? "undecided" : found.verdict;
+  const verdict = found.verdict === "within" && !complete
+    ? "undecided"
+    : found.verdict;
   const open = verdict !== "undecided" ? {} : {
     setsNeeded: found.byEnds
       ? { kind: "more ends" } as const
@@ -129,6 +131,26 @@ export function judgeSets(
     differences,
     sphericity: { ...base, ...found, verdict, tolerance, ...open },
   };
+}
+
+/**
+ * Whether each place was compared with some place at every other distance;
+ * two ways of standing at one distance need not have met in one set.
+ */
+function everyZoneCompared(
+  places: readonly Place[],
+  differences: readonly ZoneDifference[],
+): boolean {
+  const apart = (a: number, b: number): boolean =>
+    Math.abs(places[a].distance - places[b].distance) > SAME_DISTANCE;
+  const met = (place: number, other: number): boolean =>
+    differences.some(({ first, second }) =>
+      (first === place && !apart(second, other)) ||
+      (second === place && !apart(first, other))
+    );
+  return places.every((_, place) =>
+    places.every((_, other) => !apart(place, other) || met(place, other))
+  );
 }
 
 /** The tolerance in sag; only one stated as radius needs the radius. */

@@ -45,8 +45,8 @@ export interface Place {
 /** Within how many degrees a foot counts as pointing straight out. */
 const FOOT_TOLERANCE_DEGREES = 15;
 
-/** Distances closer than this, in mm, are one place. */
-const SAME_PLACE = 0.5;
+/** Distances from the centre closer than this, in mm, are one. */
+export const SAME_DISTANCE = 0.5;
 
 /**
  * Says how the feet of one reading stood as seen from the nearest rim.
@@ -135,7 +135,7 @@ export function placesOf(
     const { distance } = readings[index].zone;
     const home = found.find((place) =>
       place.foot === classes[index] &&
-      distance - readings[place.first].zone.distance <= SAME_PLACE
+      distance - readings[place.first].zone.distance <= SAME_DISTANCE
     );
     if (home) home.members.push(index);
     else {
@@ -151,7 +151,7 @@ export function placesOf(
     const threefold = meanThreefold(readings, members);
     const split = found.some((other, at) =>
       at !== number && other.foot !== foot &&
-      Math.abs(readings[other.first].zone.distance - distance) <= SAME_PLACE
+      Math.abs(readings[other.first].zone.distance - distance) <= SAME_DISTANCE
     );
     return {
       id: `${distance.toFixed(2)} ${foot}`,

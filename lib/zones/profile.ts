@@ -8,7 +8,7 @@ import { type Millimetres, millimetres } from "../units/length.ts";
 import { contrasts, dot, lessBestSphere, response } from "./_even_terms.ts";
 import { roundingLeft } from "./display_floor.ts";
 import type { DriftLeft } from "./drift.ts";
-import type { Place } from "./place.ts";
+import { type Place, SAME_DISTANCE } from "./place.ts";
 import { replicatedMean, type Scope } from "./replicates.ts";
 import type { MeasuredSet } from "./set_table.ts";
 import type { Interval } from "../statistics/interval.ts";
@@ -69,9 +69,6 @@ export interface ProfileGround {
 const MOST_TERMS = 3;
 /** How many points draw the profile. */
 const POINTS = 41;
-
-/** Distances closer than this, in mm, tell no two terms apart. */
-const SAME_DISTANCE = 0.5;
 
 /** How many distances from the centre the places tell apart. */
 function distinctDistances(places: readonly Place[]): number {

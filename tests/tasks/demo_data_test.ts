@@ -24,11 +24,15 @@ Deno.test("every demo piece says that it is invented, and is read without a refu
 });
 
 Deno.test("demo readings lie within scatter and display of the sag that the truth file states", async () => {
+  let checked = 0;
   for (const folder of DEMO_FOLDERS) {
     const truth = JSON.parse(
       await Deno.readTextFile(`data/${folder}/truth.json`),
     );
     equal(truth.invented, true);
+    // The gauge studies have a truth of another kind, with drift.
+    if (folder.startsWith("gauge-study")) continue;
+    checked++;
     const { readings } = await readPieceFolder(`data/${folder}`);
     const { repeat, zeroing, diameter } = truth.standard_deviations;
     const centre = truth.sag_without_scatter.zones[0];
@@ -42,6 +46,7 @@ Deno.test("demo readings lie within scatter and display of the sag that the trut
       if (on === "flat") ok(Math.abs(sag) < limit);
     }
   }
+  equal(checked, DEMO_FOLDERS.length - 2);
 });
 
 Deno.test("demo pieces hide or show their faults as their notes say", async () => {
