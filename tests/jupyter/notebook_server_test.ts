@@ -1,0 +1,182 @@
+import { equal, match, ok } from "node:assert/strict";
+import type { Page } from "playwright-core";
+import { writeNotebook } from "sagbook/notebook/write_notebook.ts";
+import { chromiumPath } from "../browser/_page.ts";
+import { installBoth } from "./_kernels.ts";
+
+const NAME =
+  "Kernel() works in Debian's Jupyter Notebook: run all, stop, go on, complete, explain";
+
+async function hasServer(): Promise<boolean> {
+  try {
+    const { success } = await new Deno.Command("jupyter", {
+      args: ["notebook", "--version"],
+      stdout: "null",
+      stderr: "null",
+    }).output();
+    return success && chromiumPath !== undefined;
+  } catch {
+    return false;
+  }
+}
+
+const SOURCES = [
+  "const sagitta: number = 0.715; const keep = { v: 7 };",
+  "Deno.jupyter.html`<b id='shown'>R 2520 mm</b>`",
+  "while (true) {}",
+  "keep.v",
+  "",
+];
+
+/** A server in a folder, on a port of its own; ended by its process id. */
+async function startServer(folder: string, env: Record<string, string>) {
+  const listener = Deno.listen({ hostname: "127.0.0.1", port: 0 });
+  const { port } = listener.addr;
+  listener.close();
+  const server = new Deno.Command("jupyter", {
+    args: [
+      "notebook",
+      "--no-browser",
+      "--allow-root",
+      "--ip=127.0.0.1",
+      `--port=${port}`,
+      "--NotebookApp.token=",
+      "--NotebookApp.password=",
+      `--notebook-dir=${folder}`,
+    ],
+    cwd: folder,
+    env,
+    stdin: "null",
+    stdout: "null",
+    stderr: "null",
+  }).spawn();
+  const address = `http://127.0.0.1:${port}`;
+  for (let tries = 0; tries < 300; tries++) {
+    try {
+      await (await fetch(`${address}/api`)).body?.cancel();
+      return { server, address };
+    } catch {
+      await new Promise((done) => setTimeout(done, 100));
+    }
+  }
+  server.kill();
+  throw new Error("the notebook server does not answer");
+}
+
+/** Text under the cell at an index. */
+const under = (page: Page, index: number) =>
+  page.locator(".code_cell").nth(index).locator(".output").innerText();
+
+/** Waits until the text under a cell fits. */
+async function waitUnder(page: Page, index: number, fits: RegExp) {
+  const end = Date.now() + 60_000;
+  let text = "";
+  while (!fits.test(text)) {
+    if (Date.now() > end) throw new Error(`under cell ${index}: ${text}`);
+    await new Promise((done) => setTimeout(done, 50));
+    text = await under(page, index).catch(() => "");
+  }
+}
+
+const isThere = await hasServer();
+const mustRun = Deno.env.get("SAGBOOK_ALL") === "1";
+if (!isThere && !mustRun) {
+  console.log(`skipped: ${NAME} needs jupyter-notebook and chromium`);
+}
+
+Deno.test({
+  name: NAME,
+  ignore: !isThere && !mustRun,
+  // The browser's driver keeps timers of its own.
+  sanitizeOps: false,
+  sanitizeResources: false,
+  async fn() {
+    ok(
+      isThere,
+      "SAGBOOK_ALL=1 allows no skip, but jupyter-notebook or chromium is missing",
+    );
+    const { folder, env } = await installBoth();
+    await writeNotebook(`${folder}/given.ipynb`, {
+      metadata: {
+        kernelspec: {
+          name: "sagbook",
+          display_name: "sagbook",
+          language: "typescript",
+        },
+      },
+      cells: SOURCES.map((source, index) => ({
+        cell_type: "code",
+        id: `c${index}`,
+        metadata: {},
+        source,
+        execution_count: null,
+        outputs: [],
+      })),
+    });
+    const { server, address } = await startServer(folder, env);
+    const { chromium } = await import("playwright-core");
+    const browser = await chromium.launch({
+      executablePath: chromiumPath,
+      args: ["--no-sandbox", "--disable-gpu"],
+    });
+    try {
+      const page = await browser.newPage({
+        viewport: { width: 1200, height: 900 },
+      });
+      await page.goto(`${address}/notebooks/given.ipynb`);
+      await page.waitForFunction(
+        "globalThis.Jupyter?.notebook?.kernel?.is_connected()",
+        undefined,
+        { timeout: 60_000 },
+      );
+
+      await page.click("#celllink");
+      await page.click("#run_all_cells a");
+      await page.waitForSelector("#shown", { timeout: 60_000 });
+      await page.waitForFunction(
+        "Jupyter.notebook.get_cell(2).input_prompt_number === '*'",
+      );
+      await new Promise((done) => setTimeout(done, 1_000));
+      equal(await under(page, 2).catch(() => ""), "");
+
+      await page.click(
+        '[data-jupyter-action="jupyter-notebook:interrupt-kernel"]',
+      );
+      await waitUnder(
+        page,
+        2,
+        /Interrupted: the cell was stopped; variables are kept/,
+      );
+
+      await page.locator(".code_cell").nth(3).locator(".CodeMirror").click();
+      await page.keyboard.press("Control+Enter");
+      await waitUnder(page, 3, /^\s*(Out\s*\[\d+\]:)?\s*7\s*$/);
+
+      const editor = page.locator(".code_cell").nth(4).locator(".CodeMirror");
+      await editor.click();
+      await page.keyboard.type("sagi");
+      await page.keyboard.press("Tab");
+      const text = () =>
+        page.evaluate("Jupyter.notebook.get_cell(4).get_text()") as Promise<
+          string
+        >;
+      const end = Date.now() + 30_000;
+      while (await text() !== "sagitta" && Date.now() < end) {
+        await new Promise((done) => setTimeout(done, 50));
+      }
+      equal(await text(), "sagitta");
+
+      await page.keyboard.press("Shift+Tab");
+      await page.waitForSelector("#tooltip .tooltiptext", { timeout: 30_000 });
+      match(
+        await page.locator("#tooltip .tooltiptext").innerText(),
+        /sagitta: number/,
+      );
+    } finally {
+      await browser.close();
+      server.kill("SIGTERM");
+      await server.status;
+      await Deno.remove(folder, { recursive: true });
+    }
+  },
+});
