@@ -7,6 +7,7 @@ import { curvatureAt } from "./_component_curvature.ts";
 import { componentRows, fixedRows, plainComponentRows } from "./_fit_rows.ts";
 import { estimateFixed } from "./_fixed_estimates.ts";
 import type { Identifiability } from "./_identifiability.ts";
+import { invertBordered } from "./_bordered_inverse.ts";
 import type { MixedDesign } from "./_mixed_design.ts";
 import type { MixedLikelihood } from "./_mixed_likelihood.ts";
 import type {
@@ -109,7 +110,7 @@ function shiftsOf(
 ): RandomShifts[] {
   const { design, factor, pattern } = system;
   const solution = factor.solveReadings();
-  const { diagonal } = factor.invert(true);
+  const { diagonal } = invertBordered(factor, true);
   const shifts = new Float64Array(design.nodes);
   const errors = new Float64Array(design.nodes);
   pattern.order.forEach((node, at) => {

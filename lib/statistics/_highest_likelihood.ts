@@ -3,14 +3,18 @@
  *
  * @module
  */
-import type { LikelihoodPieces, MixedLikelihood } from "./_mixed_likelihood.ts";
+import type { MixedLikelihood } from "./_mixed_likelihood.ts";
 import { type LocalShape, minimise } from "./_newton_minimum.ts";
+import { inRatios, profiledShape } from "./_profiled_shape.ts";
 
 /** Below this many residual variances per level a factor's share is nothing. */
 const NOTHING = 1e-8;
 
 /** Above this many, the residual variance itself is nothing. */
-const UNBOUNDED = 1e9;
+const UNBOUNDED = 1e11;
+
+/** Above this many, it is asked whether readings show a residual at all. */
+const DOUBTFUL = 1e5;
 
 /** Relative length of the last step in each standard deviation. */
 const PRECISION = 1e-8;
@@ -19,17 +23,25 @@ const PRECISION = 1e-8;
 export interface HighestLikelihood {
   /** Ratios to the residual variance, exactly 0 on the boundary. */
   readonly ratios: readonly number[];
-  /** Whether the likelihood rises for ever as the residual vanishes. */
+  /** Whether the likelihood rises for as long as the residual vanishes. */
   readonly unbounded: boolean;
 }
+
+/** With at most this many degrees of freedom further peaks are looked for. */
+const FEW_READINGS = 60;
+
+/** With more factors than this they are not. */
+const MANY_FACTORS = 4;
+
+/** Start of a climb from where a factor's levels clearly differ. */
+const CLEAR = 20;
 
 /**
  * Maximises over the ratios γ >= 0, the residual variance profiled out.
  *
- * Steps are taken in the relative standard deviations λ = √γ, in which the
- * likelihood is even and the boundary is no edge: where the optimum is 0,
- * Newton's steps run into it at cubic speed. Such a factor is then set to
- * exactly 0, and comes back if the slope in γ there says so.
+ * Few readings can make several peaks, some of them with variances at 0; so the
+ * climb is repeated from every choice of factors that start at 0 or well above,
+ * and the highest peak is taken.
  *
  * @param absent Position of a factor to hold at 0.
  */
@@ -38,12 +50,109 @@ export function findHighest(
   guess: readonly number[],
   absent?: number,
 ): HighestLikelihood {
+  const none = guess.map((_, k) => k === absent);
+  if (isUnbounded(likelihood, none)) return { ratios: guess, unbounded: true };
+  const first = climb(likelihood, guess, none, absent);
+  const free = [...guess.keys()].filter((k) => k !== absent);
+  if (
+    first.unbounded || free.length > MANY_FACTORS ||
+    likelihood.weightOfSquares > FEW_READINGS
+  ) return withDoubt(likelihood, first);
+  let [best, lowest] = [first, heightOf(likelihood, first.ratios)];
+  const { factors, observations } = likelihood.design;
+  const high = factors.map(({ labels }) =>
+    CLEAR * labels.length / observations
+  );
+  for (let choice = 0; choice < 2 ** free.length; choice++) {
+    const start = none.map((was, k) =>
+      was || (choice >> free.indexOf(k)) % 2 === 1
+    );
+    const other = climb(likelihood, high, start, absent);
+    if (other.unbounded) return other;
+    const height = heightOf(likelihood, other.ratios);
+    if (height < lowest - 1e-7) [best, lowest] = [other, height];
+  }
+  return withDoubt(likelihood, best);
+}
+
+/**
+ * Marks a peak that lies at infinity: where what is left of the readings falls
+ * in step as the ratios rise, they show no residual.
+ */
+function withDoubt(
+  likelihood: MixedLikelihood,
+  found: HighestLikelihood,
+): HighestLikelihood {
+  const { factors, observations } = likelihood.design;
+  const { ratios } = found;
+  const largest = Math.max(
+    0,
+    ...ratios.map((ratio, k) =>
+      ratio * observations / factors[k].labels.length
+    ),
+  );
+  if (found.unbounded || largest < DOUBTFUL) return found;
+  const here = likelihood.value(ratios);
+  const beyond = likelihood.value(ratios.map((ratio) => 100 * ratio));
+  const vanishes = here && beyond && beyond.squares < 0.02 * here.squares;
+  return vanishes ? { ratios, unbounded: true } : found;
+}
+
+/**
+ * Whether shifts alone can meet every reading with readings to spare: then the
+ * likelihood rises for ever as the residual vanishes.
+ */
+function isUnbounded(
+  likelihood: MixedLikelihood,
+  absent: readonly boolean[],
+): boolean {
+  const { factors, observations, residualSquares } = likelihood.design;
+  const at = (size: number) => {
+    const ratios = factors.map(({ labels }, k) =>
+      absent[k] ? 0 : size * labels.length / observations
+    );
+    const value = likelihood.value(ratios);
+    return value && value.squares < 1e3 / size * residualSquares
+      ? likelihood.weightOfSquares * Math.log(value.squares) +
+        value.logDeterminant
+      : Infinity;
+  };
+  const far = at(1e9);
+  return far < at(1e6) - 1;
+}
+
+/** m ln S + ln|.|, which is lowest where the likelihood is highest. */
+function heightOf(
+  likelihood: MixedLikelihood,
+  ratios: readonly number[],
+): number {
+  const value = likelihood.value(ratios);
+  return value
+    ? likelihood.weightOfSquares * Math.log(value.squares) +
+      value.logDeterminant
+    : Infinity;
+}
+
+/**
+ * Climbs to a peak over the ratios γ >= 0, the residual variance profiled out.
+ *
+ * Steps are taken in the relative standard deviations λ = √γ, in which the
+ * likelihood is even and the boundary is no edge: where the optimum is 0,
+ * Newton's steps run into it at cubic speed. Such a factor is then set to
+ * exactly 0, and comes back if the slope in γ there says so.
+ */
+function climb(
+  likelihood: MixedLikelihood,
+  guess: readonly number[],
+  startsAtZero: readonly boolean[],
+  absent: number | undefined,
+): HighestLikelihood {
   const { design } = likelihood;
   const perLevel = design.factors.map((factor) =>
     design.observations / factor.labels.length
   );
-  let ratios = [...guess];
-  let zero = ratios.map((_, k) => k === absent);
+  let zero = [...startsAtZero];
+  let ratios = guess.map((ratio, k) => zero[k] ? 0 : ratio);
   const state = { unbounded: false };
   for (let round = 0; round < 2 * ratios.length + 2; round++) {
     const free = [...ratios.keys()].filter((k) => !zero[k]);
@@ -55,7 +164,15 @@ export function findHighest(
       return all;
     };
     const found = minimise(
-      (x) => profiledShape(likelihood, toRatios(x), x, free, perLevel, state),
+      (x) => {
+        const all = toRatios(x);
+        if (all.some((ratio, k) => ratio * perLevel[k] > UNBOUNDED)) {
+          state.unbounded = true;
+        }
+        return state.unbounded
+          ? endShape(x)
+          : profiledShape(likelihood, all, x, free, perLevel);
+      },
       free.map((k) => Math.sqrt(ratios[k] * perLevel[k])),
       free.map(() => 0.01),
       PRECISION,
@@ -73,6 +190,16 @@ export function findHighest(
     ratios[back.factor] = back.ratio;
   }
   return { ratios, unbounded: state.unbounded };
+}
+
+/** A shape at which a minimisation ends. */
+function endShape(x: readonly number[]): LocalShape {
+  return {
+    value: -Infinity,
+    gradient: x.map(() => 0),
+    hessian: x.map((_, i) => x.map((__, j) => i === j ? 1 : 0)),
+    exact: true,
+  };
 }
 
 /** The factor at 0, if any, whose variance the likelihood wants above 0. */
@@ -102,60 +229,4 @@ function comingBack(
     }
   });
   return best;
-}
-
-/**
- * Slope and curvature, in the ratios, of m ln S + ln|.|, whose minimum is the
- * highest likelihood.
- */
-export function inRatios(
-  { squares, traces, scores, weights, crossTraces }: LikelihoodPieces,
-  m: number,
-): { slopes: number[]; curvature: number[][] } {
-  const slopes = traces.map((trace, k) => trace - m * scores[k] / squares);
-  const curvature = weights.map((row, k) =>
-    row.map((weight, l) => {
-      const across = m * weight / squares;
-      const cross = crossTraces ? crossTraces[k][l] : across;
-      return 2 * across - cross - m * scores[k] * scores[l] / squares ** 2;
-    })
-  );
-  return { slopes, curvature };
-}
-
-/** The same in the scaled relative standard deviations of the free factors. */
-function profiledShape(
-  likelihood: MixedLikelihood,
-  ratios: readonly number[],
-  x: readonly number[],
-  free: readonly number[],
-  perLevel: readonly number[],
-  state: { unbounded: boolean },
-): LocalShape | undefined {
-  const pieces = likelihood.pieces(ratios);
-  if (!pieces) return undefined;
-  const m = likelihood.weightOfSquares;
-  const { slopes, curvature } = inRatios(pieces, m);
-  if (ratios.some((ratio, k) => ratio * perLevel[k] > UNBOUNDED)) {
-    state.unbounded = true;
-    return {
-      value: -Infinity,
-      gradient: free.map(() => 0),
-      hessian: free.map((_, i) => free.map((_, j) => i === j ? 1 : 0)),
-      exact: true,
-    };
-  }
-  const gradient = free.map((k, i) => 2 * x[i] * slopes[k] / perLevel[k]);
-  const hessian = free.map((k, i) =>
-    free.map((l, j) =>
-      4 * x[i] * x[j] * curvature[k][l] / (perLevel[k] * perLevel[l]) +
-      (i === j ? 2 * slopes[k] / perLevel[k] : 0)
-    )
-  );
-  return {
-    value: m * Math.log(pieces.squares) + pieces.logDeterminant,
-    gradient,
-    hessian,
-    exact: pieces.crossTraces !== undefined,
-  };
 }

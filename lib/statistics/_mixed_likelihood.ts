@@ -5,6 +5,7 @@
  */
 import { BorderedFactor } from "./_bordered_factor.ts";
 import { type BorderedPattern, findPattern } from "./_bordered_pattern.ts";
+import { invertBordered } from "./_bordered_inverse.ts";
 import type { MixedDesign } from "./_mixed_design.ts";
 
 /**
@@ -81,7 +82,7 @@ export class MixedLikelihood {
     const { owner, factor, pattern } = this;
     const count = ratios.length;
     const nodes = owner.length;
-    const { diagonal, dense, size } = factor.invert(this.restricted);
+    const { diagonal, dense, size } = invertBordered(factor, this.restricted);
     const traces = new Array<number>(count).fill(0);
     for (let at = 0; at < nodes; at++) traces[owner[at]] += 1 - diagonal[at];
     const solution = factor.solveReadings();

@@ -111,10 +111,12 @@ export {
   gaugeTerms,
   type GaugeVariances,
   gaugeVariances,
+} from "./gauge_study.ts";
+export {
   type RangeFactors,
   type RangeStudy,
   rangeStudy,
-} from "./gauge_study.ts";
+} from "./range_study.ts";
 export {
   deviationMean,
   rangeDeviation,

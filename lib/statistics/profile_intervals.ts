@@ -10,13 +10,8 @@ import { reduceModel } from "./_mixed_design.ts";
 import { MixedLikelihood } from "./_mixed_likelihood.ts";
 import { profileAt } from "./_profile_likelihood.ts";
 import { chiSquareQuantile } from "./chi_square_distribution.ts";
-import { fitMixedModel } from "./fit_mixed_model.ts";
 import type { Interval } from "./interval.ts";
-import type {
-  LikelihoodKind,
-  MixedModel,
-  MixedModelFit,
-} from "./mixed_model.ts";
+import type { LikelihoodKind, MixedModel } from "./mixed_model.ts";
 
 /**
  * How far the likelihood may fall within an interval: to the chi-square
@@ -42,9 +37,9 @@ export interface ProfileInterval {
  * maximum. Sources that the design cannot tell apart have none, nor has a model
  * without scatter. Ends are within 1e-6 relative. With few levels such intervals
  * are a little short (94 % for four levels where 95 % are meant); the
- * `"small sample"` threshold multiplies the quantile by 1 + 1/(3ν), ν the degrees
- * of freedom of the variance, which mends that for a variance by itself. Near
- * the boundary intervals hold the truth more often than stated.
+ * `"small sample"` threshold multiplies the quantile by 1 + 1/(3ν), ν one less
+ * than the levels, which mends that for a variance by itself. Near the boundary
+ * intervals hold the truth more often than stated.
  *
  * @param model Readings, fixed columns and random factors.
  * @param confidence Probability that such an interval holds the truth.
@@ -103,12 +98,11 @@ export function profileDeviations(
   const lowest = m * (Math.log(residual) + 1) + top.logDeterminant;
   const quantile = chiSquareQuantile(confidence, 1);
   const { observations, factors } = system.design;
-  const stretch = threshold === "chi-square"
-    ? () => 1
-    : stretchOf(fitMixedModel(model, likelihood));
   return [...random.map(({ name }) => name), "residual"].map((name, held) => {
     const isResidual = held === random.length;
-    const allowed = Math.sqrt(quantile * stretch(name));
+    const dof = Math.max(1, isResidual ? m : factors[held].labels.length - 1);
+    const stretch = threshold === "small sample" ? 1 + 1 / (3 * dof) : 1;
+    const allowed = Math.sqrt(quantile * stretch);
     const estimate = Math.sqrt(
       isResidual ? residual : best.ratios[held] * residual,
     );
@@ -140,23 +134,6 @@ export function profileDeviations(
       : crossing(loss, estimate, estimate / (1 + 2 * scale / estimate));
     return { name, estimate, interval: { low, high } };
   });
-}
-
-/**
- * Bartlett's factor for the variance of each source: 1 + 1/(3ν), ν from its
- * standard error and at most one less than its levels.
- */
-function stretchOf(fit: MixedModelFit): (name: string) => number {
-  const factors = new Map(
-    fit.components.map(({ name, levels, variance, standardError }) => {
-      const most = Math.max(1, levels - 1);
-      const dof = variance && standardError
-        ? 2 * (variance / standardError) ** 2
-        : most;
-      return [name, 1 + 1 / (3 * Math.min(Math.max(dof, 1), most))];
-    }),
-  );
-  return (name) => factors.get(name) ?? 1;
 }
 
 /** Root of twice the loss of log-likelihood when a factor is left out. */

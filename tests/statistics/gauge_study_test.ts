@@ -3,11 +3,8 @@ import {
   type CrossedAnova,
   crossedAnova,
 } from "sagbook/statistics/crossed_anova.ts";
-import {
-  gaugeTerms,
-  gaugeVariances,
-  rangeStudy,
-} from "sagbook/statistics/gauge_study.ts";
+import { gaugeTerms, gaugeVariances } from "sagbook/statistics/gauge_study.ts";
+import { rangeStudy } from "sagbook/statistics/range_study.ts";
 import { fitMixedModel } from "sagbook/statistics/fit_mixed_model.ts";
 import { interceptColumn } from "sagbook/statistics/design_columns.ts";
 import {

@@ -485,3 +485,43 @@ Deno.test("profileDeviations() of many levels loses 1.92 of log-likelihood at ea
     );
   }
 });
+
+Deno.test("fitMixedModel() takes the higher of two peaks", () => {
+  // Nine readings whose likelihood also peaks at variances 33.1, 5.72, 0.103.
+  const response = [
+    687.115,
+    700.877,
+    696.439,
+    696.569,
+    698.744,
+    702.393,
+    688.13,
+    697.992,
+    697.938,
+  ];
+  const model: MixedModel = {
+    response,
+    fixed: levelColumns("", [0, 0, 0, 1, 1, 2, 1, 0, 2]),
+    random: [
+      { name: "a", labels: [1, 2, 2, 2, 0, 3, 1, 2, 3] },
+      { name: "b", labels: [0, 3, 1, 1, 2, 3, 0, 2, 1] },
+    ],
+  };
+  const fit = fitMixedModel(model);
+  const lower = directLikelihood(model, [33.0987, 5.72042], 0.102929).log;
+  const higher = directLikelihood(model, [0, 34.0335], 0.0738227).log;
+  ok(higher > lower + 1);
+  ok(fit.logLikelihood! > higher - 1e-5);
+  equal(componentOf(fit, "a").variance, 0);
+});
+
+Deno.test("fitMixedModel() finds no residual where shifts meet readings with none to spare", () => {
+  const fit = fitOf([1, 2, 4, 9, 3, 7, 7], {
+    a: [1, 1, 2, 2, 3, 3, 1],
+    b: [1, 2, 3, 1, 2, 3, 3],
+    c: [1, 2, 2, 3, 1, 3, 1],
+  });
+  ok(["fitted", "no residual scatter"].includes(fit.status));
+  const { variance } = componentOf(fit, "residual");
+  ok(variance === 0 || variance! > 1e-3, `residual ${variance}`);
+});
