@@ -8,10 +8,9 @@ import {
   gaugeTerms,
   type GaugeVariances,
   gaugeVariances,
-  type RangeFactors,
-  rangeStudy,
 } from "../statistics/gauge_study.ts";
 import type { Interval } from "../statistics/interval.ts";
+import { type RangeFactors, rangeStudy } from "../statistics/range_study.ts";
 import { varianceInterval } from "../statistics/variance_interval.ts";
 
 /** One reading of a study of several surfaces. */
