@@ -28,6 +28,8 @@ export * from "./record_error.ts";
 export * from "./record_schema.ts";
 export * from "./ring_spacings.ts";
 export * from "./scan_readings.ts";
+export * from "./settings_of_text.ts";
+export * from "./shown_by_gauge.ts";
 export * from "./work_log.ts";
 export * from "./write_atomically.ts";
 export * from "./write_tidy.ts";

@@ -1,0 +1,279 @@
+/**
+ * `deno task radius READING`: a reading in, an answer out.
+ *
+ * @module
+ */
+import { parseLength } from "../units/parse_length.ts";
+import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import {
+  CallError,
+  type Flags,
+  type RadiusSetup,
+  radiusSetup,
+} from "./_radius_setup.ts";
+
+const USAGE = `deno task radius READING ... [--folder DIR] [--ring NAME]
+deno task radius READING --ring LENGTH --ball LENGTH --form concave|convex
+deno task radius --radius LENGTH ...      what the gauge should show
+deno task radius --table FROM TO ...      R against sag, for the wall
+
+Answers a reading at once: R with its uncertainty, focal length, focal ratio,
+surface power, sag of the whole surface, depth to the target. Without READING
+it answers every line that is typed, or that a gauge's cable sends.
+
+  --folder DIR          a piece's folder: its form, size, target, gauge, rings
+  --ring NAME           with a folder: which of its rings
+  --ring LENGTH         without: radius of the circle through the ball centres
+  --ring-uncertainty LENGTH   standard uncertainty of that radius
+  --ball LENGTH         radius of the balls, or
+  --ball-diameter LENGTH      their diameter, or
+  --sharp               a ring with a sharp edge; --ring is the touching edge
+  --form concave|convex which way the surface curves
+  --diameter LENGTH     diameter of the work
+  --target LENGTH       the wanted radius; needs --diameter
+  --step LENGTH         what the display steps by (else read off the figures)
+  --index NUMBER        index for the surface power (else 1.53)
+  --unit mm|in          unit of bare numbers and of the answer
+  --help                this text
+
+Exit codes: 0 answered, 1 no answer, 2 wrong call.`;
+
+/** Name of a session nobody keeps; the words about it are turned round. */
+const SESSION = "now";
+
+const FLAGS = {
+  folder: "value",
+  ring: "value",
+  "ring-uncertainty": "value",
+  ball: "value",
+  "ball-diameter": "value",
+  sharp: "switch",
+  form: "value",
+  diameter: "value",
+  target: "value",
+  step: "value",
+  index: "value",
+  unit: "value",
+  radius: "value",
+  table: "switch",
+  help: "switch",
+  h: "switch",
+} as const;
+
+/** Text for a plain terminal: ordinary spaces and minus signs. */
+const plain = (text: string): string =>
+  text.replaceAll("\u202f", "").replaceAll("\u00a0", " ")
+    .replaceAll("\u2212", "-");
+const say = (line: string): void => console.log(plain(line));
+
+/** A length that was typed as an argument, above 0, in mm. */
+function lengthOf(typed: string, what: string, unit: "mm" | "in"): number {
+  const read = parseLength(typed, { decimal: ".", defaultUnit: unit });
+  if (read.kind === "length" && read.value > 0) return read.value;
+  const why = read.kind === "refused"
+    ? read.reason
+    : read.kind === "ambiguous"
+    ? `it can be read as ${read.amounts.join(" or ")} ${read.unit}`
+    : "it must be above 0";
+  throw new CallError(
+    `${what} “${typed.slice(0, 60)}” cannot be used: ${why}.`,
+  );
+}
+
+/** Two lengths from arguments that may have been split at their units. */
+function twoLengths(rest: readonly string[]): [string, string] {
+  const joined = rest.join(" ");
+  const match = /^(\S+(?:\s+[^\d\s]\S*)?)\s+(\S+(?:\s+[^\d\s]\S*)?)$/.exec(
+    joined,
+  );
+  if (match === null) {
+    throw new CallError("--table needs two sags: from and to.");
+  }
+  return [match[1], match[2]];
+}
+
+function indexOf(flags: Flags): number | undefined {
+  if (typeof flags.index !== "string") return undefined;
+  const index = Number(flags.index);
+  if (Number.isFinite(index) && index > 1) return index;
+  throw new CallError(
+    `--index is a number above 1: current value is ${flags.index}.`,
+  );
+}
+
+/** The display step that a number's figures show, as a gauge would have it. */
+function withStep(setup: RadiusSetup, typed: string): RadiusSetup {
+  const { gauge } = setup.bench;
+  const unit = gauge.unit ?? setup.piece.unit;
+  if (gauge.shows.kind !== "sag" || Object.keys(gauge.steps).length > 0) {
+    return setup;
+  }
+  const read = parseLength(typed, { decimal: ".", defaultUnit: unit });
+  if (read.kind !== "length") return setup;
+  const family = ["in", "thou", "µin"].includes(read.unit) ? "in" : "mm";
+  return {
+    ...setup,
+    bench: {
+      ...setup.bench,
+      gauge: { ...gauge, steps: { [family]: read.step } },
+    },
+  };
+}
+
+/** Answers one reading; `false` when it could not. */
+async function answerLine(
+  typed: string,
+  setup: RadiusSetup,
+  index: number | undefined,
+): Promise<boolean> {
+  const { typedLine } = await import("./_record_typed_line.ts");
+  const { readLine, problemLine } = await import("./_record_reading.ts");
+  const line = typedLine(typed);
+  if (line.kind === "blank") return true;
+  if (line.kind === "unreadable" || line.kind === "text") {
+    const [words, shown] = line.kind === "text"
+      ? ["this is not a reading", line.text]
+      : [line.words, line.shown];
+    say(`no answer: ${words}: “${shown}”.`);
+    return false;
+  }
+  const { piece, bench, ring } = withStep(
+    setup,
+    `${line.reading} ${line.unit}`,
+  );
+  const { reading, problems } = await readLine(
+    {
+      session: SESSION,
+      zeroing: "1",
+      ring: ring!.id,
+      zone: "centre",
+      reading: line.reading,
+      unit: line.unit,
+    },
+    piece,
+    bench,
+  );
+  const shown = problems.filter(({ severity }) => severity !== "note");
+  for (const problem of shown) {
+    say(
+      `${problem.severity === "refused" ? "no answer" : "warning"}: ${
+        problemLine(problem, SESSION)
+      }.`,
+    );
+  }
+  if (reading === undefined) return false;
+  const { benchAnswer } = await import("../narrative/bench_answer.ts");
+  const { benchAnswerLines } = await import(
+    "../narrative/bench_answer_lines.ts"
+  );
+  const { zeroing } = setup.scatter;
+  const answer = reading.sag > 0
+    ? benchAnswer(reading, piece, bench, {
+      ...(zeroing === undefined ? {} : { scatter: zeroing }),
+      ...(index === undefined ? {} : { index }),
+    })
+    : undefined;
+  if (answer === undefined) {
+    if (reading.sag === 0) {
+      say("no answer: a sag of 0 is a flat; it has no radius.");
+    } else if (reading.sag > 0) {
+      say("no answer: no sphere under this ring has such a sag.");
+    } else say(`no answer: a negative sag has no radius as ${piece.form}.`);
+    return false;
+  }
+  benchAnswerLines(answer, piece, { sizeKnown: setup.sizeKnown }).forEach(say);
+  return true;
+}
+
+/** Answers the lines of standard input until it ends. */
+async function answerInput(
+  setup: RadiusSetup,
+  index: number | undefined,
+): Promise<number> {
+  const { inputLines } = await import("./_record_input.ts");
+  const terminal = Deno.stdin.isTerminal();
+  if (terminal) say("Type a reading and Enter; Enter alone ends.");
+  let all: number = EXIT.ok;
+  for await (const line of inputLines(Deno.stdin.readable)) {
+    if (terminal && line.trim() === "") break;
+    if (!await answerLine(line, setup, index)) all = EXIT.failed;
+  }
+  return all;
+}
+
+/** Arguments with a minus of a number that is not taken for a flag. */
+function withoutSigns(args: readonly string[]): string[] {
+  return args.map((arg) => arg.replace(/^-(?=[.,]?\d)/, "\u2212"));
+}
+
+/**
+ * Answers readings, shows what the gauge should show, or makes a table.
+ *
+ * @param args The command line.
+ * @returns The exit code.
+ */
+export async function radius(args: readonly string[]): Promise<number> {
+  const { flags, rest, problem } = readFlags(withoutSigns(args), FLAGS);
+  if (flags.help || flags.h) {
+    console.log(USAGE);
+    return EXIT.ok;
+  }
+  try {
+    if (problem !== undefined) throw new CallError(problem);
+    if (typeof flags.target === "string" && flags.diameter === undefined) {
+      throw new CallError(
+        "--target needs --diameter: how deep it is to the target depends on it.",
+      );
+    }
+    const index = indexOf(flags);
+    const setup = await radiusSetup(flags, flags.radius !== undefined);
+    const { piece, bench, ring, said } = setup;
+    const unit = bench.gauge.unit ?? piece.unit;
+    if (typeof flags.radius === "string") {
+      const { benchShownLines } = await import(
+        "../narrative/bench_shown_lines.ts"
+      );
+      const typed = [flags.radius, ...rest].join(" ");
+      const wanted = lengthOf(typed, "--radius", piece.unit);
+      const { millimetres } = await import("../units/length.ts");
+      benchShownLines(millimetres(wanted), piece, bench).forEach(say);
+      return EXIT.ok;
+    }
+    if (flags.table) {
+      const { benchTable, tableLines } = await import(
+        "../narrative/bench_table.ts"
+      );
+      const [from, to] = twoLengths(rest);
+      const step = bench.gauge.steps[unit];
+      if (step === undefined) {
+        throw new CallError(
+          "A table needs the display step: --step, or display_step in bench.json.",
+        );
+      }
+      const order = {
+        from: lengthOf(from, "the first sag", unit),
+        to: lengthOf(to, "the last sag", unit),
+        step,
+        unit,
+      };
+      said.forEach(say);
+      const table = benchTable(order, ring!, piece.form);
+      tableLines(table).forEach((line) => console.log(line));
+      return EXIT.ok;
+    }
+    said.forEach(say);
+    if (rest.length === 0) return await answerInput(setup, index);
+    return await answerLine(rest.join(" "), setup, index)
+      ? EXIT.ok
+      : EXIT.failed;
+  } catch (error) {
+    if (error instanceof CallError) {
+      console.error(`${error.message}\n\ndeno task radius --help says how.`);
+      return EXIT.usage;
+    }
+    console.error(plainWords(error));
+    return EXIT.failed;
+  }
+}
+
+if (import.meta.main) Deno.exit(await radius(Deno.args));
