@@ -224,8 +224,8 @@ export class CellChecker {
 
   async #warmUp(): Promise<void> {
     const uri = `${this.#settings.folder}__cell_0.ts`;
-    const server = this.#live();
     try {
+      const server = this.#live();
       await server.open(uri, "\nexport {};");
       await server.request("textDocument/diagnostic", {
         textDocument: { uri },

@@ -27,6 +27,7 @@ export {
   placeAt,
 } from "./cell_diagnostic.ts";
 export { checkCells } from "./check_cells.ts";
+export { checkCellsOnce, type CheckMemory } from "./check_cells_once.ts";
 export { describeDiagnostic, excerpt, explain } from "./describe_diagnostic.ts";
 export { findForeignLine } from "./find_foreign_line.ts";
 export { type Completeness, isComplete } from "./is_complete.ts";
