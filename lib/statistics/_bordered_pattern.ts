@@ -4,7 +4,7 @@
  * @module
  */
 import type { MixedDesign } from "./_mixed_design.ts";
-import { minimumDegreeOrder } from "./_minimum_degree.ts";
+import { type Graph, minimumDegreeOrder } from "./_minimum_degree.ts";
 
 /** Up to this many levels every entry is kept and nothing is sparse. */
 const ALL_DENSE = 160;
@@ -38,54 +38,19 @@ export interface BorderedPattern {
 /** Orders the levels of a design and finds where its factor has entries. */
 export function findPattern(design: MixedDesign): BorderedPattern {
   const { nodes, meetings } = design;
-  const neighbours = symmetricNeighbours(design);
+  const graph = symmetricNeighbours(design);
   const { order, sparse } = nodes <= ALL_DENSE
     ? { order: Int32Array.from({ length: nodes }, (_, i) => i), sparse: 0 }
-    : minimumDegreeOrder(neighbours);
+    : minimumDegreeOrder(graph);
   const place = new Int32Array(nodes);
   for (let at = 0; at < nodes; at++) place[order[at]] = at;
-
-  const patterns: Int32Array[] = new Array(sparse);
-  const children: number[][] = Array.from({ length: sparse }, () => []);
-  const mark = new Int32Array(nodes).fill(-1);
-  let entries = 0;
-  for (let column = 0; column < sparse; column++) {
-    const rows: number[] = [];
-    mark[column] = column;
-    const take = (row: number) => {
-      if (row > column && mark[row] !== column) {
-        mark[row] = column;
-        rows.push(row);
-      }
-    };
-    for (const node of neighbours[order[column]]) take(place[node]);
-    for (const child of children[column]) patterns[child].forEach(take);
-    const pattern = Int32Array.from(rows).sort();
-    patterns[column] = pattern;
-    entries += pattern.length;
-    if (pattern.length > 0 && pattern[0] < sparse) {
-      children[pattern[0]].push(column);
-    }
-  }
-
-  const start = new Int32Array(sparse + 1);
-  const tailStart = new Int32Array(sparse);
-  const row = new Int32Array(entries);
-  const count = new Float64Array(entries);
-  const referenced = new Uint8Array(nodes);
-  let at = 0;
-  for (let column = 0; column < sparse; column++) {
-    start[column] = at;
-    tailStart[column] = at;
-    for (const value of patterns[column]) {
-      row[at++] = value;
-      if (value < sparse) {
-        tailStart[column] = at;
-        referenced[value] = 1;
-      }
-    }
-  }
-  start[sparse] = at;
+  const { start, tailStart, row, referenced } = eliminate(
+    graph,
+    order,
+    place,
+    sparse,
+  );
+  const count = new Float64Array(row.length);
 
   const tailRow: number[] = [];
   const tailColumn: number[] = [];
@@ -118,25 +83,98 @@ export function findPattern(design: MixedDesign): BorderedPattern {
   };
 }
 
+/** Rows of each column of the factor, children merged into parents. */
+function eliminate(
+  graph: Graph,
+  order: Int32Array,
+  place: Int32Array,
+  sparse: number,
+): Pick<BorderedPattern, "start" | "tailStart" | "row" | "referenced"> {
+  const nodes = order.length;
+  const start = new Int32Array(sparse + 1);
+  const tailStart = new Int32Array(sparse);
+  const referenced = new Uint8Array(nodes);
+  const firstChild = new Int32Array(sparse).fill(-1);
+  const nextChild = new Int32Array(sparse).fill(-1);
+  const mark = new Int32Array(nodes).fill(-1);
+  let row = new Int32Array(2 * graph.neighbour.length + 16);
+  let end = 0;
+  for (let column = 0; column < sparse; column++) {
+    const begin = end;
+    start[column] = begin;
+    mark[column] = column;
+    if (end + nodes > row.length) row = grown(row, end + nodes);
+    const node = order[column];
+    for (let e = graph.start[node]; e < graph.start[node + 1]; e++) {
+      const other = place[graph.neighbour[e]];
+      if (other > column && mark[other] !== column) {
+        mark[other] = column;
+        row[end++] = other;
+      }
+    }
+    for (let c = firstChild[column]; c >= 0; c = nextChild[c]) {
+      for (let e = start[c]; e < start[c + 1]; e++) {
+        const other = row[e];
+        if (mark[other] !== column) {
+          mark[other] = column;
+          row[end++] = other;
+        }
+      }
+    }
+    sortStretch(row, begin, end);
+    let tail = begin;
+    while (tail < end && row[tail] < sparse) referenced[row[tail++]] = 1;
+    tailStart[column] = tail;
+    if (tail > begin) {
+      nextChild[column] = firstChild[row[begin]];
+      firstChild[row[begin]] = column;
+    }
+    start[column + 1] = end;
+  }
+  return { start, tailStart, row: row.slice(0, end), referenced };
+}
+
+/** A longer copy. */
+function grown(values: Int32Array, least: number): Int32Array<ArrayBuffer> {
+  const longer = new Int32Array(Math.max(least, 2 * values.length));
+  longer.set(values);
+  return longer;
+}
+
+/** Sorts a stretch in place; short ones by insertion. */
+function sortStretch(values: Int32Array, from: number, to: number): void {
+  if (to - from > 40) {
+    values.subarray(from, to).sort();
+    return;
+  }
+  for (let i = from + 1; i < to; i++) {
+    const value = values[i];
+    let j = i - 1;
+    for (; j >= from && values[j] > value; j--) values[j + 1] = values[j];
+    values[j + 1] = value;
+  }
+}
+
 /** For each node the nodes it meets. */
-function symmetricNeighbours({ nodes, meetings }: MixedDesign): Int32Array[] {
-  const degree = new Int32Array(nodes);
+function symmetricNeighbours({ nodes, meetings }: MixedDesign): Graph {
+  const start = new Int32Array(nodes + 1);
   for (let node = 0; node < nodes; node++) {
     for (let e = meetings.start[node]; e < meetings.start[node + 1]; e++) {
-      degree[node]++;
-      degree[meetings.node[e]]++;
+      start[node + 1]++;
+      start[meetings.node[e] + 1]++;
     }
   }
-  const lists = Array.from(degree, (length) => new Int32Array(length));
-  degree.fill(0);
+  for (let node = 0; node < nodes; node++) start[node + 1] += start[node];
+  const neighbour = new Int32Array(start[nodes]);
+  const next = start.slice(0, nodes);
   for (let node = 0; node < nodes; node++) {
     for (let e = meetings.start[node]; e < meetings.start[node + 1]; e++) {
       const other = meetings.node[e];
-      lists[node][degree[node]++] = other;
-      lists[other][degree[other]++] = node;
+      neighbour[next[node]++] = other;
+      neighbour[next[other]++] = node;
     }
   }
-  return lists;
+  return { start, neighbour };
 }
 
 /** Position of a value that is present in an ascending stretch. */

@@ -12,6 +12,14 @@ export interface EliminationOrder {
   readonly sparse: number;
 }
 
+/** Which nodes meet. */
+export interface Graph {
+  /** For each node, where its neighbours start; one more at the end. */
+  readonly start: Int32Array;
+  /** Neighbours, each pair listed from both sides. */
+  readonly neighbour: Int32Array;
+}
+
 /** Share of possible neighbours above which the remainder counts as dense. */
 const DENSE_SHARE = 0.6;
 
@@ -31,27 +39,28 @@ const MANY_NEIGHBOURS = 8;
  * Analysis and Applications 17, 886-905.
  */
 export function minimumDegreeOrder(
-  neighbours: readonly Int32Array[],
+  { start, neighbour }: Graph,
 ): EliminationOrder {
-  const n = neighbours.length;
+  const n = start.length - 1;
   const gone = new Uint8Array(n);
   const many = Math.max(SMALL, MANY_NEIGHBOURS * Math.sqrt(n));
   const last: number[] = [];
-  neighbours.forEach((list, node) => {
-    if (list.length <= many) return;
+  for (let node = 0; node < n; node++) {
+    if (start[node + 1] - start[node] <= many) continue;
     gone[node] = 1;
     last.push(node);
-  });
-  const nodes: (Int32Array | number[])[] = neighbours.map((list, node) =>
-    gone[node]
-      ? []
-      : last.length === 0
-      ? list
-      : list.filter((other) => !gone[other])
-  );
-  const elements: number[][] = Array.from({ length: n }, () => []);
+  }
+  /** Neighbours still met directly; undefined while they are as given. */
+  const nodes: (number[] | undefined)[] = new Array(n);
+  const elements: (number[] | undefined)[] = new Array(n);
+  const degree = new Int32Array(n);
+  for (let node = 0; node < n; node++) {
+    if (gone[node]) continue;
+    for (let e = start[node]; e < start[node + 1]; e++) {
+      if (!gone[neighbour[e]]) degree[node]++;
+    }
+  }
   const members: (number[] | undefined)[] = new Array(n);
-  const degree = Int32Array.from(nodes, (list) => list.length);
   const mark = new Int32Array(n).fill(-1);
   const outside = new Int32Array(n);
   const outsideAt = new Int32Array(n).fill(-1);
@@ -71,8 +80,8 @@ export function minimumDegreeOrder(
     gone[pivot] = 1;
     mark[pivot] = pivot;
     const joined: number[] = [];
-    const take = (list: ArrayLike<number>) => {
-      for (let at = 0; at < list.length; at++) {
+    const take = (list: ArrayLike<number>, from: number, to: number) => {
+      for (let at = from; at < to; at++) {
         const node = list[at];
         if (!gone[node] && mark[node] !== pivot) {
           mark[node] = pivot;
@@ -80,15 +89,17 @@ export function minimumDegreeOrder(
         }
       }
     };
-    take(nodes[pivot]);
-    for (const element of elements[pivot]) {
+    const direct = nodes[pivot];
+    if (direct) take(direct, 0, direct.length);
+    else take(neighbour, start[pivot], start[pivot + 1]);
+    for (const element of elements[pivot] ?? []) {
       const list = members[element];
-      if (list) take(list);
+      if (list) take(list, 0, list.length);
       members[element] = undefined;
     }
     members[pivot] = joined;
     for (const node of joined) {
-      for (const element of elements[node]) {
+      for (const element of elements[node] ?? []) {
         const list = members[element];
         if (!list) continue;
         if (outsideAt[element] !== pivot) {
@@ -103,7 +114,7 @@ export function minimumDegreeOrder(
     for (const node of joined) {
       const kept: number[] = [];
       let bound = joined.length - 1;
-      for (const element of elements[node]) {
+      for (const element of elements[node] ?? []) {
         if (!members[element]) continue;
         if (outside[element] === 0) continue;
         kept.push(element);
@@ -112,8 +123,12 @@ export function minimumDegreeOrder(
       kept.push(pivot);
       elements[node] = kept;
       const apart: number[] = [];
-      const list = nodes[node];
-      for (let at = 0; at < list.length; at++) {
+      const held = nodes[node];
+      const list = held ?? neighbour;
+      const [from, to] = held
+        ? [0, held.length]
+        : [start[node], start[node + 1]];
+      for (let at = from; at < to; at++) {
         const other = list[at];
         if (!gone[other] && mark[other] !== pivot) apart.push(other);
       }
@@ -123,7 +138,7 @@ export function minimumDegreeOrder(
       buckets.move(node);
     }
     for (const node of joined) {
-      for (const element of elements[node]) {
+      for (const element of elements[node] ?? []) {
         if (
           element !== pivot && outside[element] === 0 &&
           outsideAt[element] === pivot
