@@ -58,6 +58,8 @@ export class LanguageServer {
     const program = settings.program ?? Deno.execPath();
     this.#child = new Deno.Command(program, {
       args: ["lsp", "--quiet"],
+      // A terminal's interrupt key goes to every process of a group.
+      detached: true,
       stdin: "piped",
       stdout: "piped",
       stderr: "null",

@@ -25,6 +25,10 @@ export interface Workspace {
  * names as well; the user's entries win.
  *
  * The package's own dependencies are mapped for its own files alone.
+ *
+ * Limits: of the user's settings `imports`, `scopes` and `compilerOptions` are
+ * taken; an import map in a file of its own, workspaces, package.json and
+ * node_modules are not seen.
  */
 export async function createWorkspace(
   notebookFolder: string,
