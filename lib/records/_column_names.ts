@@ -23,6 +23,7 @@ export const TIDY_COLUMNS = [
   "temperature_bench",
   "temperature_work",
   "note",
+  "withdrawn",
 ] as const;
 
 /** A column of a tidy file. */
@@ -57,6 +58,8 @@ const OTHER_NAMES: Readonly<Record<string, TidyColumn>> = {
   readings: "reading",
   remark: "note",
   remarks: "note",
+  struck_out: "withdrawn",
+  taken_back: "withdrawn",
   sag: "reading",
   sessions: "session",
   taken: "taken_at",

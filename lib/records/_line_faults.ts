@@ -37,6 +37,16 @@ export class LineFaults {
     this.#problems.add(this.#placed("refused", column, value, fault));
   }
 
+  /** Leaves out a line that the user marked as withdrawn. */
+  withdraw(column: string, mark: string): void {
+    this.refused = true;
+    this.#problems.add(this.#placed("note", column, mark, {
+      code: "withdrawn",
+      message: "the line is marked as withdrawn and was left out",
+      mend: "blank the mark to have it used",
+    }));
+  }
+
   /** Says something about a cell that is used all the same. */
   warn(column: string, value: string, fault: Fault): void {
     this.#problems.add(this.#placed("warning", column, value, fault));

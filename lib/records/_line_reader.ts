@@ -19,6 +19,8 @@ import { type Cell, type SideCells, sideCells } from "./_side_cells.ts";
 
 type Row = readonly string[];
 const FLAT_ZONE = { label: "flat", distance: millimetres(0) } as const;
+/** What in the column withdrawn leaves a line in use. */
+const NO_MARK = /^(?:no?|0|false|-)$/i;
 const UNKNOWN_FOOT: FootDirection = { kind: "unknown" };
 
 /** Reads lines of one file. */
@@ -73,6 +75,11 @@ export class LineReader {
   ): Reading | undefined {
     const { faults } = this;
     faults.start(line);
+    const mark = this.#cell(row, "withdrawn");
+    if (mark !== "" && !NO_MARK.test(mark)) {
+      faults.withdraw(this.#heading("withdrawn"), cellOfCsv(mark));
+      return undefined;
+    }
     const session = cellOfCsv(this.#cell(row, "session"));
     const label = cellOfCsv(this.#cell(row, "zeroing"));
     if (session === "") this.#blank("session", "the reading's session");

@@ -17,7 +17,7 @@ export interface LineCount {
   readonly read: number;
   /** Those that became readings. */
   readonly used: number;
-  /** Those refused, each with a problem of its own. */
+  /** Those refused or marked as withdrawn, each with a problem of its own. */
   readonly reported: number;
 }
 

@@ -68,7 +68,8 @@ async function settings<T, F>(
  * without one `bench.json` beside it is read. Readings come from
  * `readings.csv` and from every bench sheet or cable log under `sheets/`.
  * Nothing is dropped: every line of readings becomes a reading or is reported
- * with its reason, and the user's files are never written to.
+ * with its reason, and the user's files are never written to. A line with a
+ * mark in its column `withdrawn` (an x, a reason) is reported and left out.
  *
  * Problems of one kind in one column are kept one by one up to twenty; the
  * rest of them are one problem with a count.

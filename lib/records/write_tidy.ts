@@ -20,6 +20,9 @@ export interface TidyContext {
   readonly bench: Bench;
 }
 
+/** A line that was withdrawn gives no reading, so none is marked here. */
+const COLUMNS = TIDY_COLUMNS.filter((name) => name !== "withdrawn");
+
 const number = (value: number | undefined) =>
   value === undefined ? "" : String(value);
 
@@ -122,7 +125,7 @@ export function tidyText(
     const own = (value: ShownValue) =>
       mixed ? `${value.amount} ${value.unit}` : String(value.amount);
     const prefix = `${reading.session} / `;
-    const cells: Record<TidyColumn, string> = {
+    const cells: Record<Exclude<TidyColumn, "withdrawn">, string> = {
       session: reading.session,
       taken_at: reading.takenAt ?? "",
       grade: reading.grade ?? "",
@@ -143,7 +146,7 @@ export function tidyText(
       note: reading.note ?? "",
     };
     return [
-      ...TIDY_COLUMNS.map((name) => cells[name]),
+      ...COLUMNS.map((name) => cells[name]),
       ...others.map((name) =>
         reading.other !== undefined && Object.hasOwn(reading.other, name)
           ? reading.other[name]
@@ -151,7 +154,7 @@ export function tidyText(
       ),
     ];
   });
-  return csvText([[...TIDY_COLUMNS, ...others], ...rows]);
+  return csvText([[...COLUMNS, ...others], ...rows]);
 }
 
 /**
