@@ -35,18 +35,26 @@ export interface Study {
 /** Simulation errors that a bound allows for. */
 export const ALLOWED_ERRORS = 2;
 
-/** Standard error of a share at its bound; 0 for what is not a share. */
-export function errorAt(bound: number, runs: number | undefined): number {
-  return runs === undefined ? 0 : Math.sqrt(bound * (1 - bound) / runs);
+/** Standard error of a share at its bound. */
+export function errorAt(bound: number, runs: number): number {
+  return Math.sqrt(bound * (1 - bound) / runs);
+}
+
+/** What a bound allows for simulation error; nothing where no share is held. */
+export function slackAt(
+  bound: number,
+  { as = "share", runs }: StudyRow,
+): number {
+  return as === "share" && runs !== undefined && Number.isFinite(bound)
+    ? ALLOWED_ERRORS * errorAt(bound, runs)
+    : 0;
 }
 
 /** Whether a row keeps its bounds, two simulation errors allowed. */
-export function holds(
-  { value, runs, atLeast = -Infinity, atMost = Infinity }: StudyRow,
-): boolean {
-  const slack = (bound: number): number =>
-    Number.isFinite(bound) ? ALLOWED_ERRORS * errorAt(bound, runs) : 0;
-  return value >= atLeast - slack(atLeast) && value <= atMost + slack(atMost);
+export function holds(row: StudyRow): boolean {
+  const { value, atLeast = -Infinity, atMost = Infinity } = row;
+  return value >= atLeast - slackAt(atLeast, row) &&
+    value <= atMost + slackAt(atMost, row);
 }
 
 /** The rows of several seeds put together: shares and numbers are averaged. */

@@ -5,9 +5,9 @@
  */
 import {
   ALLOWED_ERRORS,
-  errorAt,
   holds,
   pooled,
+  slackAt,
   type Study,
   type StudyRow,
 } from "./_study.ts";
@@ -49,15 +49,13 @@ function written({ as = "share" }: StudyRow, value: number): string {
 }
 
 function bounds(row: StudyRow): string {
-  const { atLeast, atMost, runs } = row;
-  const slack = (bound: number): number =>
-    ALLOWED_ERRORS * errorAt(bound, runs);
+  const { atLeast, atMost } = row;
   const low = atLeast === undefined
     ? ""
-    : `≥ ${written(row, atLeast - slack(atLeast))}`;
+    : `≥ ${written(row, atLeast - slackAt(atLeast, row))}`;
   const high = atMost === undefined
     ? ""
-    : `≤ ${written(row, atMost + slack(atMost))}`;
+    : `≤ ${written(row, atMost + slackAt(atMost, row))}`;
   return [low, high].filter((part) => part !== "").join(", ");
 }
 

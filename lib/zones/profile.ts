@@ -142,17 +142,12 @@ export function fitProfile(
   const columns = powers.map((power) =>
     places.map((place) => response(place, power, contactCircle, halfDiameter))
   );
+  const rows = whole.map(({ cells }) => cells.map((cell) => cell!.sag));
   const fitted = (weights: readonly number[]): FittedValue => {
-    const values = whole.map(({ cells }) =>
-      dot(weights, cells.map((cell) => cell!.sag))
-    );
+    const values = rows.map((row) => dot(weights, row));
     const replicated = replicatedMean(values, whole, scope);
-    const { interval95 } = intervalsOf(
-      replicated,
-      step,
-      1,
-      contrastOf(weights, left, progress, drift),
-    );
+    const contrast = contrastOf(weights, left, progress, drift);
+    const { interval95 } = intervalsOf(replicated, step, 1, contrast);
     const { mean: value } = replicated;
     return interval95 === undefined ? { value } : { value, interval95 };
   };

@@ -3,7 +3,6 @@
  *
  * @module
  */
-import { summarise } from "../statistics/summary.ts";
 import type { MeasuredSet } from "./set_table.ts";
 
 /**
@@ -37,7 +36,8 @@ export interface ReplicatedMean {
  * (a set without a diameter counts as a diameter of its own). When all sets
  * lie on one diameter there is nothing to say about others, and the scatter
  * between sets on that diameter is used. For these diameters: the same mean,
- * with the scatter of repeated sets within diameters, pooled.
+ * with the scatter of repeated sets within diameters, pooled; without a
+ * repeated set there is no standard error.
  *
  * @param values One value for each set; undefined where it has none.
  * @param sets The sets, in the same order.
@@ -61,29 +61,30 @@ export function replicatedMean(
   sets: readonly MeasuredSet[],
   scope: Scope,
 ): ReplicatedMean {
-  const groups = new Map<string, number[]>();
+  const groups = new Map<number, number[]>();
   values.forEach((value, index) => {
     if (value === undefined) return;
-    const degrees = sets[index].diameterDegrees;
-    const key = degrees === undefined ? `set ${index}` : `${degrees}`;
+    // A set without a diameter is one of its own: no direction is negative.
+    const key = sets[index].diameterDegrees ?? -1 - index;
     const group = groups.get(key);
     if (group) group.push(value);
     else groups.set(key, [value]);
   });
+  if (groups.size === 0) return { mean: 0, dof: 0, replicates: 0 };
   const all = [...groups.values()];
-  if (all.length === 0) return { mean: 0, dof: 0, replicates: 0 };
   if (scope === "any diameter" || all.length === 1) {
     const looks = all.length === 1 ? all[0] : all.map(meanOf);
     const mean = meanOf(looks);
-    const dof = looks.length - 1;
-    if (dof === 0) return { mean, dof, replicates: 1 };
+    const replicates = looks.length;
+    const dof = replicates - 1;
+    if (dof === 0) return { mean, dof, replicates };
     const variance = sumOfSquares(looks) / dof;
-    const standardError = Math.sqrt(variance / looks.length);
-    return { mean, standardError, dof, variance, replicates: looks.length };
+    const standardError = Math.sqrt(variance / replicates);
+    return { mean, standardError, dof, variance, replicates };
   }
   const mean = meanOf(all.map(meanOf));
   const dof = all.reduce((sum, group) => sum + group.length - 1, 0);
-  const replicates = all.reduce((sum, group) => sum + group.length, 0);
+  const replicates = dof + all.length;
   if (dof === 0) return { mean, dof, replicates };
   const variance = all.reduce((sum, group) => sum + sumOfSquares(group), 0) /
     dof;
@@ -93,10 +94,14 @@ export function replicatedMean(
 }
 
 function meanOf(values: readonly number[]): number {
-  return summarise(values).mean;
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum / values.length;
 }
 
 function sumOfSquares(values: readonly number[]): number {
-  const { count, standardDeviation = 0 } = summarise(values);
-  return (count - 1) * standardDeviation ** 2;
+  const mean = meanOf(values);
+  let sum = 0;
+  for (const value of values) sum += (value - mean) ** 2;
+  return sum;
 }

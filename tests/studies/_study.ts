@@ -4,6 +4,7 @@ export {
   errorAt,
   holds,
   pooled,
+  slackAt,
   type Study,
   type StudyRow,
 } from "sagbook/tasks/_study.ts";

@@ -38,6 +38,8 @@ export interface CoverageCounts {
   readonly within: number;
   /** Sessions called outside with none beyond it. */
   readonly outside: number;
+  /** Sessions in which a reading is flagged though none slipped. */
+  readonly flagged: number;
 }
 
 const STEP = 0.001;
@@ -78,7 +80,8 @@ export async function zoneCoverage(
   }
   const read = await throughCsv(lines(), STEP, 3);
   const bench = benchOf(STEP);
-  let [differences, single, simultaneous, within, outside] = [0, 0, 0, 0, 0];
+  let [differences, single, simultaneous] = [0, 0, 0];
+  let [within, outside, flagged] = [0, 0, 0];
   read.forEach((readings, session) => {
     const found = analyseSession(readings, PIECE, bench)!;
     const limit = limits[session];
@@ -95,6 +98,7 @@ export async function zoneCoverage(
     const { verdict } = judge(found.differences, found.ends, limit);
     if (verdict === "within") within++;
     if (verdict === "outside") outside++;
+    if (found.outliers.length > 0) flagged++;
   });
   return {
     sessions,
@@ -103,5 +107,6 @@ export async function zoneCoverage(
     simultaneous,
     within,
     outside,
+    flagged,
   };
 }

@@ -3,11 +3,33 @@ import type { Study, StudyRow } from "./_study.ts";
 import { type CoverageCase, zoneCoverage } from "./_zone_coverage.ts";
 
 const SESSIONS = 2000;
-/** Standard deviations of zeroing and diameter, in steps. */
-const SOURCES = [[0, 0], [1, 1]] as const;
+/** The design: standard deviations in steps. */
+const DESIGNS: readonly Omit<CoverageCase, "shape">[] = [
+  ...[0, 1].flatMap((other) =>
+    [3, 5, 8].flatMap((sets) =>
+      [0.05, 0.2, 0.5, 1, 2, 5].map((scatter) => ({
+        scatter,
+        zeroing: other,
+        diameter: other,
+        sets,
+      }))
+    )
+  ),
+  // The centre stands still while the other zones wander: the hardest case.
+  ...[0.05, 0.5].map((scatter) => ({
+    scatter,
+    zeroing: 0,
+    diameter: 1,
+    sets: 8,
+  })),
+];
 
-function named({ scatter, zeroing, sets }: CoverageCase): string {
-  const others = zeroing === 0 ? "no other scatter" : "zeroing and diameter 1δ";
+function named({ scatter, zeroing, diameter, sets }: CoverageCase): string {
+  const others = diameter === 0
+    ? "no other scatter"
+    : zeroing === 0
+    ? "diameter 1δ"
+    : "zeroing and diameter 1δ";
   return `σ = ${scatter}δ, ${sets} sets, ${others}`;
 }
 
@@ -59,6 +81,13 @@ async function rowsOf(
       runs,
       atMost: 0.05,
     },
+    ...(design.sets < 4 ? [] : [{
+      case: name,
+      measure: "a reading flagged though none slipped",
+      value: found.flagged / runs,
+      runs,
+      atMost: 0.05,
+    }]),
   ];
 }
 
@@ -75,15 +104,11 @@ The limit is 12 times the scatter and more, so that "within" is decided there.
 `,
   async run(seed) {
     const rows: StudyRow[] = [];
-    for (const [zeroing, diameter] of SOURCES) {
-      for (const sets of [3, 5, 8]) {
-        for (const scatter of [0.05, 0.2, 0.5, 1, 2, 5]) {
-          const design = { scatter, zeroing, diameter, sets };
-          rows.push(...await rowsOf({ ...design, shape: "slope" }, seed));
-          if (scatter === 0.2 || scatter === 2) {
-            rows.push(...await rowsOf({ ...design, shape: "hump" }, seed));
-          }
-        }
+    for (const design of DESIGNS) {
+      rows.push(...await rowsOf({ ...design, shape: "slope" }, seed));
+      const { scatter, sets } = design;
+      if ((scatter === 0.2 || scatter === 2) && sets !== 5) {
+        rows.push(...await rowsOf({ ...design, shape: "hump" }, seed));
       }
     }
     return rows;
