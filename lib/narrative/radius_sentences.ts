@@ -52,7 +52,8 @@ export function radiusSentence(
       formatLength(millimetres(sag), unit, unit === "mm" ? 4 : 5)
     }, and only a sag above 0 (counted positive for the declared ${form} surface) has one.`;
   }
-  if (sphericity.verdict === "outside" && zones.length > 1) {
+  const { verdict, byEnds } = sphericity;
+  if (verdict === "outside" && !byEnds && zones.length > 1) {
     const places = [zones[0], zones[zones.length - 1]].map((zone) =>
       `${writeZoneRadius(zone, unit)} at ${zone.place.label}`
     );

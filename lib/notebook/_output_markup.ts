@@ -45,11 +45,13 @@ function figure(inner: string, { scope }: OutputPlace): string {
 
 /** A figure that a narrow screen scrolls before its words become too small. */
 function wideFigure(inner: string, width: number, place: OutputPlace): string {
+  // Up to 480 px wide it is still legible on a phone; wider ones scroll.
+  const least = width <= 480 ? "19rem" : "28rem";
   return `<div class="${
     figureClass(inner)
   }" id="${place.scope}" role="group" aria-label="Figure, ${place.label}" tabindex="0"><div style="min-width:min(${
     Math.ceil(width)
-  }px,28rem)">${inner}</div></div>`;
+  }px,${least})">${inner}</div></div>`;
 }
 
 /** The plain form, if it says more than the name of a class. */

@@ -39,7 +39,7 @@ summary:hover{color:var(--accent)}
 .sb-scroll{overflow-x:auto;margin:.7rem 0}
 table{border-collapse:collapse;font-size:.92rem;font-variant-numeric:tabular-nums lining-nums}
 .sb-scroll>table{width:max-content;max-width:max(100%,46rem)}
-caption{text-align:left;color:var(--soft);padding-bottom:.35rem}
+caption{text-align:left;color:var(--soft);padding-bottom:.35rem;position:sticky;left:0;max-width:88vw}
 th,td{padding:.3rem .8rem .3rem 0;border-bottom:1px solid var(--line);text-align:left;vertical-align:top}
 thead th{border-bottom:1.5px solid var(--soft);font-weight:600}
 th:last-child,td:last-child{padding-right:0}
@@ -75,7 +75,7 @@ html{font-size:10.5pt}
 .sb-skip,.sb-fold,.sb-error details{display:none}
 .sb-scroll,.sb-figure,.sb-math,pre,.sb-text{overflow:visible;max-height:none}
 pre{white-space:pre-wrap;overflow-wrap:anywhere}
-table,.sb-scroll>table{width:auto;max-width:100%;font-size:9pt}td,th{overflow-wrap:anywhere}
+table,.sb-scroll>table{width:auto;max-width:100%;font-size:9pt}td,th{overflow-wrap:anywhere;white-space:normal!important}
 .sb-card{background:none;color:inherit;padding:0}
 .sb-figure svg,.sb-figure img{max-height:10.5cm;width:auto}
 .sb-figure,.sb-math,tr,img,svg,table:not(:has(tbody tr:nth-child(16))){break-inside:avoid}
