@@ -41,6 +41,19 @@ export function benchOfFile(
     }
     ids.add(id);
   });
+  file.rings.forEach(({ id, calibration }, i) => {
+    const twin = calibration?.twin;
+    if (twin === undefined) return;
+    const other = twin.toLowerCase();
+    if (other !== id.toLowerCase() && ids.has(other)) return;
+    read.say(
+      "refused",
+      "unknown-ring",
+      `rings.${i}.calibration.twin`,
+      "a twin is another ring of this bench",
+      { value: twin, mend: "write the name that the other ring has here" },
+    );
+  });
   const plane = file.flat === undefined ? undefined : flat(file.flat, read);
   if (dial === undefined || read.refusals > before) return undefined;
   return {

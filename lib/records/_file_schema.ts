@@ -46,6 +46,40 @@ export const pieceSchema = z.strictObject({
       "How far from a sphere is still good: exactly one of the three",
   }),
   starting_radius: said("Radius before work began").optional(),
+  lens: z.strictObject({
+    index: z.number().gt(1).lt(5).meta({
+      description: "Refractive index of the glass",
+    }),
+    index_uncertainty: z.number().nonnegative().optional(),
+    thickness: said("Thickness at the centre").optional(),
+    thickness_uncertainty: said("Standard uncertainty of the thickness")
+      .optional(),
+    second_surface: z.strictObject({
+      form: z.enum(["concave", "convex", "flat"]).meta({
+        description: "Which way it curves, seen from its own outside",
+      }),
+      radius: said("Its radius of curvature; a flat has none").optional(),
+      radius_uncertainty: said("Standard uncertainty of its radius").optional(),
+    }).optional().meta({
+      description: "The surface that is not being measured",
+    }),
+  }).optional().meta({ description: "What makes the piece a lens" }),
+  test_plate: z.strictObject({
+    id: z.string().min(1).meta({ description: "Your name for the plate" }),
+    radius: said("Its radius of curvature"),
+    radius_uncertainty: said("Standard uncertainty of its radius"),
+    diameter: said("Diameter over which fringes were counted"),
+    fringes: z.number().nonnegative().meta({
+      description: "Fringes from the centre to the edge of that diameter",
+    }),
+    fringe_uncertainty: z.number().nonnegative().optional(),
+    touch: z.enum(["centre", "edge"]).meta({
+      description: "Where plate and work touch",
+    }),
+    wavelength: said("Wavelength of the light"),
+  }).optional().meta({
+    description: "Fringes seen against a test plate of the other form",
+  }),
   unit: z.enum(["mm", "in"]).optional().meta({
     description: "The unit answers are given in",
   }),
@@ -85,16 +119,50 @@ const gauge = z.strictObject({
   stem_tilt_deg: z.number().gt(-45).lt(45).optional(),
 });
 
+const spacings = z.union([z.array(length).length(3), z.string()]).optional()
+  .meta({
+    description:
+      "The three spacings of the balls, or the path of a CSV file that holds them",
+  });
+const spacingsMeasured = z.enum(["centre to centre", "outside to outside"])
+  .optional();
+
+const calibration = z.strictObject({
+  spacings,
+  spacings_measured: spacingsMeasured,
+  caliper: z.strictObject({
+    id: words("Your name for the caliper").optional(),
+    uncertainty: said("Standard uncertainty of one figure").optional(),
+    scale_uncertainty: z.number().nonnegative().lt(0.1).optional(),
+  }).optional(),
+  known_surfaces: z.array(z.strictObject({
+    id: z.string().min(1).meta({ description: "Your name for the surface" }),
+    form: z.enum(["concave", "convex"]).meta({
+      description: "Which way it curves; radius and sags carry no sign",
+    }),
+    radius: said("Its radius of curvature, from its certificate"),
+    radius_uncertainty: said("Standard uncertainty of its radius"),
+    sags: z.array(length).min(1).meta({
+      description: "Sags read on it, one for each zeroing, above 0",
+    }),
+  })).min(1).optional(),
+  earlier: z.array(z.strictObject({
+    on: words("Date of that calibration, year-month-day"),
+    radius: said("Radius of the foot circle it found"),
+    radius_uncertainty: said("Standard uncertainty of that"),
+  })).min(1).optional(),
+  every_months: z.number().int().positive().lte(600).optional().meta({
+    description: "How many months a calibration holds",
+  }),
+  twin: words("Name of the ring of the bench that is its duplicate").optional(),
+}).optional().meta({ description: "What was measured to calibrate the ring" });
+
 const ring = z.strictObject({
   id: z.string().min(1).meta({ description: "Your name for the ring" }),
   feet: z.enum(["balls", "edge", "bar"]).optional(),
   radius: said("Radius of the circle through the ball centres").optional(),
-  spacings: z.union([z.array(length).length(3), z.string()]).optional().meta({
-    description:
-      "The three spacings of the balls, or the path of a CSV file that holds them",
-  }),
-  spacings_measured: z.enum(["centre to centre", "outside to outside"])
-    .optional(),
+  spacings,
+  spacings_measured: spacingsMeasured,
   ball_radius: said("Ball radius").optional(),
   ball_diameter: said("Ball diameter, instead of the radius").optional(),
   probe_offset: said("Distance of the probe from the circle's centre")
@@ -113,6 +181,7 @@ const ring = z.strictObject({
   }),
   calibrated_on: words("Date of the last calibration, year-month-day")
     .optional(),
+  calibration,
   measured: z.boolean().optional().meta({
     description: "False while the sizes are stand-ins that nobody has measured",
   }),

@@ -5,6 +5,7 @@
  */
 import { type Millimetres, millimetres } from "../units/length.ts";
 import type { FileLengths } from "./_file_lengths.ts";
+import { lensOfFile, testPlateOfFile } from "./_lens_of_file.ts";
 import type { Piece, SphericityTolerance, Target } from "./piece.ts";
 import type {
   LengthText,
@@ -138,6 +139,12 @@ export function pieceOfFile(
   const goal = file.target === undefined
     ? undefined
     : target(file.target, diameter, read);
+  const lens = file.lens === undefined
+    ? undefined
+    : lensOfFile(file.lens, read);
+  const plate = file.test_plate === undefined
+    ? undefined
+    : testPlateOfFile(file.test_plate, diameter, read);
   if (2 * ((bevel ?? 0) + (margin ?? DEFAULT_MARGIN)) >= diameter) {
     read.say(
       "refused",
@@ -175,6 +182,8 @@ export function pieceOfFile(
     ...(goal === undefined ? {} : { target: goal }),
     ...(tolerance === undefined ? {} : { sphericity: tolerance }),
     ...(startingRadius === undefined ? {} : { startingRadius }),
+    ...(lens === undefined ? {} : { lens }),
+    ...(plate === undefined ? {} : { testPlate: plate }),
     unit: file.unit ?? read.unitOf(file.diameter) ?? "mm",
     invented: file.invented ?? false,
     ...(file.note === undefined ? {} : { note: file.note }),

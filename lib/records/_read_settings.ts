@@ -4,7 +4,7 @@
  * @module
  */
 import type { Bench } from "./bench.ts";
-import type { BenchFile } from "./bench_file.ts";
+import type { BenchFile, RingFile } from "./bench_file.ts";
 import { benchOfFile } from "./_bench_of_file.ts";
 import { FileLengths } from "./_file_lengths.ts";
 import { readJsonFile } from "./_json_file.ts";
@@ -70,13 +70,12 @@ async function withSpacings(
   sibling: SiblingReader,
   problems: Problem[],
 ): Promise<BenchFile> {
-  const rings = [];
-  for (const ring of file.rings) {
-    const path = ring.spacings;
-    if (typeof path !== "string") {
-      rings.push(ring);
-      continue;
-    }
+  const inPlace = async <Holder extends Pick<RingFile, "spacings">>(
+    holder: Holder,
+    ring: string,
+  ): Promise<Holder> => {
+    const path = holder.spacings;
+    if (typeof path !== "string") return holder;
     const found = await sibling(path);
     if (found.kind === "unreadable") problems.push(found.problem);
     if (found.kind === "absent") {
@@ -84,20 +83,24 @@ async function withSpacings(
         severity: "refused",
         code: "no-file",
         file: path,
-        message: `the spacings of ring ${ring.id} are missing`,
+        message: `the spacings of ring ${ring} are missing`,
         mend: "write the file, or the three spacings into bench.json",
       });
     }
-    if (found.kind !== "bytes") {
-      rings.push(ring);
-      continue;
-    }
+    if (found.kind !== "bytes") return holder;
     const read = await readRingSpacings(found.bytes, path, file.gauge.unit);
     problems.push(...read.problems);
-    rings.push({
-      ...ring,
+    return {
+      ...holder,
       spacings: read.spacings?.map((value) => ({ value, unit: "mm" })) ?? path,
-    });
+    };
+  };
+  const rings = [];
+  for (const one of file.rings) {
+    const ring = await inPlace(one, one.id);
+    const calibration = ring.calibration &&
+      await inPlace(ring.calibration, one.id);
+    rings.push(calibration === undefined ? ring : { ...ring, calibration });
   }
   return { ...file, rings };
 }

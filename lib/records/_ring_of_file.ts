@@ -10,6 +10,7 @@ import { closestName } from "./_closest_name.ts";
 import type { FileLengths } from "./_file_lengths.ts";
 import { parseFoot } from "./_foot_cell.ts";
 import { MARK_UNKNOWN } from "./_read_cell.ts";
+import { ringRecordOfFile } from "./_ring_record_of_file.ts";
 import { ringShapeOfFile } from "./_ring_shape_of_file.ts";
 import { parseTakenAt } from "./_taken_at.ts";
 
@@ -114,6 +115,9 @@ export function ringOfFile(
     );
   }
   const expands = expansion(file, path, read);
+  const record = feet === undefined
+    ? undefined
+    : ringRecordOfFile(file, path, feet, read);
   if (feet === undefined || foot === undefined || read.refusals > before) {
     return undefined;
   }
@@ -127,5 +131,6 @@ export function ringOfFile(
     expansion: expands,
     foot,
     ...(calibrated === undefined ? {} : { calibratedOn: calibrated }),
+    ...(record === undefined ? {} : { record }),
   };
 }

@@ -7,6 +7,7 @@ import type { FootDirection, SurfaceForm } from "../geometry/feet.ts";
 import type { RingShape } from "../geometry/ring.ts";
 import type { Millimetres } from "../units/length.ts";
 import type { LengthUnit } from "./piece.ts";
+import type { RingRecord } from "./ring_record.ts";
 
 /** What the gauge's display shows. */
 export type GaugeShows =
@@ -64,6 +65,8 @@ export interface Ring {
   readonly foot: FootDirection;
   /** ISO date of the last calibration. */
   readonly calibratedOn?: string;
+  /** What was measured to calibrate it, where the user keeps that. */
+  readonly record?: RingRecord;
 }
 
 /** The reference flat the gauge is zeroed on. */

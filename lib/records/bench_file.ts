@@ -40,6 +40,61 @@ export interface GaugeFile {
   readonly stem_tilt_deg?: number;
 }
 
+/** A surface of known radius, and what the ring showed on it. */
+export interface KnownSurfaceFile {
+  /** Your name for it. */
+  readonly id: string;
+  /** Which way it curves; its radius and sags carry no sign. */
+  readonly form: "concave" | "convex";
+  /** Its radius of curvature, from its certificate. */
+  readonly radius: LengthText;
+  /** Standard uncertainty of that. */
+  readonly radius_uncertainty: LengthText;
+  /** Sags read on it, one for each zeroing, above 0 for its own form. */
+  readonly sags: readonly LengthText[];
+}
+
+/** The caliper that spanned the feet. */
+export interface CaliperFile {
+  /** Your name for it. */
+  readonly id?: string;
+  /** Standard uncertainty of one figure, reading and feel. */
+  readonly uncertainty?: LengthText;
+  /** Standard uncertainty of its scale as a fraction; 0 unless given. */
+  readonly scale_uncertainty?: number;
+}
+
+/** A calibration of an earlier year. */
+export interface EarlierCalibrationFile {
+  /** Its date, year-month-day. */
+  readonly on: string;
+  /** Radius of the foot circle it found. */
+  readonly radius: LengthText;
+  /** Standard uncertainty of that. */
+  readonly radius_uncertainty: LengthText;
+}
+
+/** What was measured to calibrate a ring, kept beside its size. */
+export interface RingCalibrationFile {
+  /**
+   * Three spacings to hold against the radius above, or the path of a CSV file
+   * that holds them; rings that give spacings of their own need none here.
+   */
+  readonly spacings?: readonly LengthText[] | string;
+  /** How those were measured. */
+  readonly spacings_measured?: "centre to centre" | "outside to outside";
+  /** The caliper. */
+  readonly caliper?: CaliperFile;
+  /** Surfaces of known radius that the ring was read on. */
+  readonly known_surfaces?: readonly KnownSurfaceFile[];
+  /** Calibrations of earlier years. */
+  readonly earlier?: readonly EarlierCalibrationFile[];
+  /** How many months a calibration holds; 12 unless given. */
+  readonly every_months?: number;
+  /** Name of the ring of the bench that is its duplicate. */
+  readonly twin?: string;
+}
+
 /** One ring or bar. */
 export interface RingFile {
   /** Your name for it. */
@@ -79,6 +134,8 @@ export interface RingFile {
   readonly foot?: number | string;
   /** Date of the last calibration, year-month-day. */
   readonly calibrated_on?: string;
+  /** What was measured to calibrate it. */
+  readonly calibration?: RingCalibrationFile;
   /** False while the sizes above are stand-ins that nobody has measured. */
   readonly measured?: boolean;
   /** Anything else. */

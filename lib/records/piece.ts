@@ -5,6 +5,7 @@
  */
 import type { SurfaceForm } from "../geometry/feet.ts";
 import type { Millimetres } from "../units/length.ts";
+import type { LensRecord, TestPlateRecord } from "./lens_record.ts";
 
 /** The unit a user wants to read answers in. */
 export type LengthUnit = "mm" | "in";
@@ -53,6 +54,10 @@ export interface Piece {
   readonly sphericity?: SphericityTolerance;
   /** Radius before work began, in mm. */
   readonly startingRadius?: Millimetres;
+  /** What makes it a lens. */
+  readonly lens?: LensRecord;
+  /** Fringes seen against a test plate. */
+  readonly testPlate?: TestPlateRecord;
   /** The unit answers are given in. */
   readonly unit: LengthUnit;
   /** True for invented demonstration data. */

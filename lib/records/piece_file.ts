@@ -34,6 +34,50 @@ export interface SphericityFile {
   readonly radius?: LengthText;
 }
 
+/** The other surface of a lens. */
+export interface LensSurfaceFile {
+  /** Which way it curves, seen from its own outside. */
+  readonly form: "concave" | "convex" | "flat";
+  /** Its radius of curvature; a flat has none. */
+  readonly radius?: LengthText;
+  /** Standard uncertainty of that. */
+  readonly radius_uncertainty?: LengthText;
+}
+
+/** What makes the piece a lens: its glass, and its other surface. */
+export interface LensFile {
+  /** Refractive index of the glass. */
+  readonly index: number;
+  /** Standard uncertainty of the index; 0 unless given. */
+  readonly index_uncertainty?: number;
+  /** Thickness at the centre. */
+  readonly thickness?: LengthText;
+  /** Standard uncertainty of that thickness. */
+  readonly thickness_uncertainty?: LengthText;
+  /** The surface that is not being measured. */
+  readonly second_surface?: LensSurfaceFile;
+}
+
+/** Fringes seen against a test plate of the other form. */
+export interface TestPlateFile {
+  /** Your name for the plate. */
+  readonly id: string;
+  /** Its radius of curvature, from its certificate. */
+  readonly radius: LengthText;
+  /** Standard uncertainty of that. */
+  readonly radius_uncertainty: LengthText;
+  /** Diameter over which fringes were counted from the centre to its edge. */
+  readonly diameter: LengthText;
+  /** How many fringes. */
+  readonly fringes: number;
+  /** Standard uncertainty of that count; 0.1 unless given. */
+  readonly fringe_uncertainty?: number;
+  /** Where plate and work touch. */
+  readonly touch: "centre" | "edge";
+  /** Wavelength of the light, such as "0.589 µm". */
+  readonly wavelength: LengthText;
+}
+
 /** What `piece.json` holds. */
 export interface PieceFile {
   /** The schema this file follows, for editors. */
@@ -58,6 +102,10 @@ export interface PieceFile {
   readonly sphericity_tolerance?: SphericityFile;
   /** Radius before work began. */
   readonly starting_radius?: LengthText;
+  /** What makes it a lens. */
+  readonly lens?: LensFile;
+  /** Fringes seen against a test plate. */
+  readonly test_plate?: TestPlateFile;
   /** The unit answers are given in; the diameter's unless given. */
   readonly unit?: "mm" | "in";
   /** Relative path of a bench file shared by several pieces. */
