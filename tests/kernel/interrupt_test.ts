@@ -1,6 +1,7 @@
 import { deepEqual, equal, ok } from "node:assert/strict";
+import { startKernel } from "sagbook/protocol/start_kernel.ts";
 import { ENDLESS, SPIN } from "./_endless.ts";
-import { pause, Session } from "./_session.ts";
+import { command, pause, Session } from "./_session.ts";
 
 async function started(): Promise<Session> {
   const session = await Session.start();
@@ -34,6 +35,20 @@ Deno.test("Kernel() stops every endless cell at SIGINT as well", async () => {
     equal(result.error?.ename, "Interrupted", name);
     equal((await session.run("keep.v")).value, "7", name);
   }
+});
+
+Deno.test("Kernel() keeps its variables when SIGINT goes to its whole process group", async () => {
+  if (Deno.build.os === "windows") return;
+  const kernel = await startKernel(command(false), { ownGroup: true });
+  await kernel.execute("const keep = 7");
+  const running = kernel.execute("while (true) {}", { timeLimit: 60_000 });
+  await pause(300);
+  // As a terminal does it, and a front end that interrupts by signal.
+  const group = `kill -INT -- -${kernel.pid}`;
+  await new Deno.Command("bash", { args: ["-c", group] }).output();
+  equal((await running).error?.ename, "Interrupted");
+  equal((await kernel.execute("keep + 1")).status, "ok");
+  await kernel.shutdown();
 });
 
 Deno.test("Kernel() does not let an interrupted cell go on behind the user's back", async () => {
