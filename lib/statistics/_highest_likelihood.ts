@@ -30,18 +30,27 @@ export interface HighestLikelihood {
 /** With at most this many degrees of freedom further peaks are looked for. */
 const FEW_READINGS = 60;
 
-/** With more factors than this they are not. */
-const MANY_FACTORS = 4;
+/**
+ * Where they are looked for: shares of each factor, in residual variances per
+ * level, by the number of factors; with more factors nowhere.
+ */
+const PLACES: readonly (readonly number[])[] = [
+  [],
+  [0, 0.2, 2, 20, 1000],
+  [0, 0.2, 2, 20, 1000],
+  [0, 1, 10, 300],
+  [0, 2, 50],
+];
 
-/** Start of a climb from where a factor's levels clearly differ. */
-const CLEAR = 20;
+/** A place at most this much lower than a peak, in twice the logarithm, counts. */
+const NEARLY_AS_HIGH = 3;
 
 /**
  * Maximises over the ratios γ >= 0, the residual variance profiled out.
  *
  * Few readings can make several peaks, some of them with variances at 0; so the
- * climb is repeated from every choice of factors that start at 0 or well above,
- * and the highest peak is taken.
+ * likelihood is looked at from afar as well, and climbed again from the highest
+ * place found there unless that lies at the foot of the same peak.
  *
  * @param absent Position of a factor to hold at 0.
  */
@@ -53,26 +62,47 @@ export function findHighest(
   const none = guess.map((_, k) => k === absent);
   if (isUnbounded(likelihood, none)) return { ratios: guess, unbounded: true };
   const first = climb(likelihood, guess, none, absent);
-  const free = [...guess.keys()].filter((k) => k !== absent);
+  const places = PLACES[guess.length] ?? [];
   if (
-    first.unbounded || free.length > MANY_FACTORS ||
+    first.unbounded || places.length === 0 ||
     likelihood.weightOfSquares > FEW_READINGS
   ) return withDoubt(likelihood, first);
-  let [best, lowest] = [first, heightOf(likelihood, first.ratios)];
   const { factors, observations } = likelihood.design;
-  const high = factors.map(({ labels }) =>
-    CLEAR * labels.length / observations
-  );
-  for (let choice = 0; choice < 2 ** free.length; choice++) {
-    const start = none.map((was, k) =>
-      was || (choice >> free.indexOf(k)) % 2 === 1
+  const unit = factors.map(({ labels }) => labels.length / observations);
+  const seen = first.ratios.map((ratio, k) => nearest(places, ratio / unit[k]));
+  let afar: number[] | undefined;
+  const lowest = heightOf(likelihood, first.ratios);
+  let height = lowest + NEARLY_AS_HIGH;
+  for (let choice = 0; choice < places.length ** guess.length; choice++) {
+    const at = guess.map((_, k) =>
+      Math.floor(choice / places.length ** k) % places.length
     );
-    const other = climb(likelihood, high, start, absent);
-    if (other.unbounded) return other;
-    const height = heightOf(likelihood, other.ratios);
-    if (height < lowest - 1e-7) [best, lowest] = [other, height];
+    if (at.some((place, k) => none[k] && place > 0)) continue;
+    if (at.every((place, k) => place === seen[k])) continue;
+    const ratios = at.map((place, k) => places[place] * unit[k]);
+    const there = heightOf(likelihood, ratios);
+    if (there < height) [afar, height] = [ratios, there];
   }
-  return withDoubt(likelihood, best);
+  if (!afar) return withDoubt(likelihood, first);
+  const start = afar.map((ratio, k) => none[k] || ratio === 0);
+  const other = climb(likelihood, afar, start, absent);
+  return withDoubt(
+    likelihood,
+    other.unbounded || heightOf(likelihood, other.ratios) < lowest - 1e-7
+      ? other
+      : first,
+  );
+}
+
+/** Position of the place nearest to a share, by order of magnitude. */
+function nearest(places: readonly number[], share: number): number {
+  const size = (x: number) => Math.log(x + 0.05);
+  let best = 0;
+  places.forEach((place, i) => {
+    const distance = Math.abs(size(place) - size(share));
+    if (distance < Math.abs(size(places[best]) - size(share))) best = i;
+  });
+  return best;
 }
 
 /**
