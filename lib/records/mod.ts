@@ -24,6 +24,7 @@ export * from "./piece.ts";
 export * from "./piece_file.ts";
 export * from "./problem.ts";
 export * from "./read_piece_folder.ts";
+export * from "./read_plan.ts";
 export * from "./reading.ts";
 export * from "./record_error.ts";
 export * from "./record_schema.ts";
