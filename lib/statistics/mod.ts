@@ -1,5 +1,6 @@
 /**
- * Distributions and intervals over plain numbers.
+ * Distributions, intervals, tables of variance, mixed models, lines and control
+ * charts over plain numbers, and estimates that remember what they share.
  *
  * @example The interval of a mean from a few readings
  * ```ts
