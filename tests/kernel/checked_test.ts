@@ -34,12 +34,12 @@ Deno.test("Kernel() runs names declared anew, of every kind, with the new type",
     "const x = 't'; function f(): string { return 's' } class C { b = 'b' } type T = string; enum E { B = 5 } import { sep as j } from 'node:path'; let l = 'l';";
   for (const code of [first, second, first, second]) {
     const { status, error } = await session.run(code);
-    equal(status, "ok", error?.evalue);
+    equal(status, "ok", `${error?.evalue}`);
   }
   const { value, error } = await session.run(
     "const t: T = 'x'; [x.trim(), f().trim(), new C().b.trim(), E.B, j.length, l.trim()]",
   );
-  equal(value, '[ "t", "s", "b", 5, 1, "l" ]', error?.evalue);
+  equal(value, '[ "t", "s", "b", 5, 1, "l" ]', `${error?.evalue}`);
   const old = await session.run("x.toFixed(1)");
   match(old.error!.evalue, /toFixed/);
 });
@@ -84,7 +84,7 @@ Deno.test("Kernel() lets a notebook anywhere import the package by its bare name
   const { value, error } = await session.run(
     "import { millimetres } from 'sagbook/units/length.ts'; import { ring } from './own.ts'; [millimetres(ring), import.meta.dirname]",
   );
-  equal(value, `[ 60, ${JSON.stringify(session.folder)} ]`, error?.evalue);
+  equal(value, `[ 60, ${JSON.stringify(session.folder)} ]`, `${error?.evalue}`);
   const { value: cwd } = await session.run("Deno.cwd()");
   equal(cwd, JSON.stringify(await Deno.realPath(session.folder)));
 });
@@ -105,7 +105,7 @@ Deno.test("Kernel() adds the names of the user's own deno.json", async () => {
     const { value, error } = await session.run(
       "import { ring } from 'bench'; import { inches } from 'sagbook/units/length.ts'; ring + inches(1)",
     );
-    equal(value, "61", error?.evalue);
+    equal(value, "61", `${error?.evalue}`);
   }
   await Deno.remove(folder, { recursive: true });
 });

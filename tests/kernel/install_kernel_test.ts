@@ -49,7 +49,7 @@ Deno.test("task kernel proves itself, installs, serves a notebook anywhere by it
         },
       },
     );
-    equal(status, "ok", error?.evalue);
+    equal(status, "ok", `${error?.evalue}`);
     equal(value, "0.715");
   }
   equal(

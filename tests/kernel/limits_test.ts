@@ -54,7 +54,7 @@ Deno.test("Kernel() lets a notebook do no more than it was granted, and its own 
       import { millimetres } from "sagbook/units/length.ts";
       Deno.mkdirSync("report"); Deno.writeTextFileSync("report/x", "1");
       [ring, millimetres(Number(Deno.readTextFileSync("readings.csv")))]`);
-    equal(granted.value, "[ 60, 0.715 ]", granted.error?.evalue);
+    equal(granted.value, "[ 60, 0.715 ]", `${granted.error?.evalue}`);
     const refused = {
       "Deno.readTextFileSync('/etc/hostname')": /not allowed to read/,
       "Deno.writeTextFileSync('x', '')": /not allowed to write/,

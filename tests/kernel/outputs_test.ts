@@ -79,7 +79,7 @@ Deno.test("Kernel() shows values in every form the runtime knows", async () => {
   const forms = async (code: string) => {
     const { outputs, error } = await session.run(code);
     const [last] = outputs.slice(-1);
-    ok(last && "data" in last, error?.evalue);
+    ok(last && "data" in last, `${error?.evalue}`);
     return last.data;
   };
   deepEqual(await forms("Deno.jupyter.html`<b>R</b>`"), {
@@ -118,7 +118,7 @@ Deno.test("Kernel() shows a drawing made on a server DOM as SVG", async () => {
     Plot.plot({ document, marks: [Plot.dot([[1, 2], [3, 4]])] })
   `);
   const [output] = outputs.slice(-1);
-  ok(output && "data" in output, error?.evalue);
+  ok(output && "data" in output, `${error?.evalue}`);
   match(String(output.data["image/svg+xml"]), /^<svg[^]*<circle/);
 });
 
