@@ -57,7 +57,12 @@ export function holds(row: StudyRow): boolean {
     value <= atMost + slackAt(atMost, row);
 }
 
-/** The rows of several seeds put together: shares and numbers are averaged. */
+/**
+ * The rows of several seeds put together: shares and numbers are averaged.
+ * The repetitions stay those of one seed, so that a bound allows as much for
+ * all seeds together as for each: of hundreds of rows at their very bound some
+ * would break a closer one by chance.
+ */
 export function pooled(
   bySeed: readonly (readonly StudyRow[])[],
 ): readonly StudyRow[] {
@@ -74,6 +79,10 @@ export function pooled(
     const value = runs === 0
       ? same.reduce((sum, row) => sum + row.value, 0) / same.length
       : same.reduce((sum, row) => sum + row.value * row.runs!, 0) / runs;
-    return { ...first, value, ...(runs === 0 ? {} : { runs }) };
+    return {
+      ...first,
+      value,
+      ...(runs === 0 ? {} : { runs: runs / same.length }),
+    };
   });
 }

@@ -15,9 +15,10 @@ import {
 const HEAD = `# What the simulations show
 
 Made by \`deno task study\`; the seeds were fixed before any result was seen. Every
-bound is held against all seeds together, and allows ${ALLOWED_ERRORS} simulation errors where the
-value is a share of repetitions. A value that breaks its bound is marked ✗; a
-single seed beyond it is marked · and no failure, since one in 40 is by chance.
+bound allows ${ALLOWED_ERRORS} simulation errors of one seed's repetitions where the value is a
+share of them. All seeds together are held against it: what breaks it is marked
+✗. A single seed beyond it is marked · and is no failure, since of values that
+lie at the very bound one in 40 is beyond it by chance.
 `;
 
 const mark = (name: string): string => `<!-- study ${name} -->`;

@@ -46,6 +46,15 @@ async function runStudy(
   });
 }
 
+async function oldResults(): Promise<string> {
+  try {
+    return await Deno.readTextFile(RESULTS);
+  } catch (error) {
+    if (error instanceof Deno.errors.NotFound) return "";
+    throw error;
+  }
+}
+
 /** The text as the formatter wants it, since the gate checks that. */
 async function formatted(text: string): Promise<string> {
   const child = new Deno.Command(Deno.execPath(), {
@@ -74,16 +83,11 @@ async function main(only: readonly string[]): Promise<number> {
     );
     return EXIT.usage;
   }
-  let old = "";
-  try {
-    old = await Deno.readTextFile(RESULTS);
-  } catch (error) {
-    if (!(error instanceof Deno.errors.NotFound)) throw error;
-  }
-  const sections = readSections(old, names);
   let broken = 0;
   for (const name of only.length > 0 ? only : names) {
     const found = await runStudy(name);
+    // Read anew each time: another run may have written its own sections.
+    const sections = readSections(await oldResults(), names);
     sections.set(name, found.text);
     broken += found.broken;
     console.log(

@@ -213,7 +213,10 @@ export function analyseSession(
     ...(outliers.length === 0 ? {} : {
       withoutOutliers: {
         whole: withRadius(meanOfSets(kept, step)),
-        ...judgeSets(kept, ground),
+        ...judgeSets(kept, {
+          ...ground,
+          ends: compareEnds(kept, places, step, statements, scope, left),
+        }),
       },
     }),
     drifts,

@@ -1,20 +1,51 @@
 /**
  * Zone means, the verdict on sphericity and the surface profile of a session.
  *
- * @example A deep centre, read three times at three places
+ * @example A deep centre: three sets at three places, from readings to verdict
  * ```ts
- * import { compareZones, judge } from "sagbook/zones/mod.ts";
- * import { equal } from "node:assert/strict";
+ * import { analyseSession, splitSessions } from "sagbook/zones/mod.ts";
+ * import { scanReadings } from "sagbook/records/scan_readings.ts";
+ * import type { Reading } from "sagbook/records/reading.ts";
+ * import { millimetres as mm } from "sagbook/units/length.ts";
+ * import { deepEqual, equal, ok } from "node:assert/strict";
  *
- * const rows = [[0.730, 0.715, 0.702], [0.731, 0.716, 0.703], [0.729, 0.715, 0.702]];
- * const sets = rows.map((sags, k) => ({
- *   label: `${k}`,
- *   zeroing: `${k}`,
- *   diameterDegrees: 60 * k,
- *   cells: sags.map((sag) => ({ sag, readings: 1 })),
- * }));
- * const differences = compareZones(sets, 3, 0.001, "any diameter");
- * equal(judge(differences, undefined, 0.003).verdict, "outside");
+ * const piece = {
+ *   name: "invented disc", form: "concave", diameter: mm(300), bevel: mm(1.5),
+ *   margin: mm(0.5), unit: "mm", invented: true,
+ *   sphericity: { statedAs: "sag", amount: mm(0.003) },
+ * } as const;
+ * const bench = {
+ *   gauge: {
+ *     id: "gauge", shows: { kind: "sag" }, countsUpOn: "declared surface",
+ *     unit: "mm", steps: { mm: mm(0.001) }, scaleUncertainty: 0,
+ *   },
+ *   rings: [{
+ *     id: "ring 120",
+ *     shape: {
+ *       kind: "balls", circleRadius: mm(60), ballRadius: mm(6), probeOffset: mm(0),
+ *     },
+ *     radiusUncertainty: mm(0.02), radiusUncertaintyAssumed: false,
+ *     ballRadiusUncertainty: mm(0.001), expansion: 11.5e-6,
+ *     foot: { kind: "foot out" },
+ *   }],
+ * } as const;
+ * const sheet = `zeroing,diameter,centre,50%,edge
+ * 1,0,0.614,0.602,0.588
+ * 2,60,0.615,0.603,0.589
+ * 3,120,0.613,0.602,0.588
+ * `;
+ *
+ * const readings: Reading[] = [];
+ * await scanReadings(sheet, { file: "S1.csv", piece, bench }, (reading) =>
+ *   readings.push(reading));
+ * const [session] = splitSessions(readings);
+ * const found = analyseSession(session, piece, bench);
+ * ok(found);
+ * deepEqual(found.zones.map(({ place }) => place.label), ["centre", "50%", "edge"]);
+ * equal(found.sphericity.verdict, "outside");
+ * const [, centreLessEdge] = found.differences;
+ * equal(centreLessEdge.mean.toFixed(4), "0.0257");
+ * equal(found.unseen[0].kind, "astigmatism");
  * ```
  *
  * @module

@@ -25,14 +25,16 @@ const FEWEST = 4;
  *
  * Each set's level is taken out first (half way among its other places), so
  * that a shift of the zero is not taken for a slip of one reading; with one
- * place the sags are compared as they are. Grubbs' two-sided test at 5 % for
+ * place the sags are compared as they are. With two places nobody can tell
+ * which of the two slipped, and both are flagged. Grubbs' two-sided test at 5 % for
  * each place and, since a display cannot show less, at least two display
  * steps. It needs four sets.
  *
  * @param sets The sets.
  * @param places How many places there are.
  * @param step Display step in mm, at least 0.
- * @returns At most one flag for each place.
+ * @returns At most one flag for each place; in a session without slips none,
+ * 19 times in 20 (`tests/studies/RESULTS.md`).
  *
  * @see NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.17.1.
  *

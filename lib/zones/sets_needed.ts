@@ -66,21 +66,33 @@ function smallest(
   return { sets: above, chance: reached };
 }
 
-/** True when even endless sets leave the verdict open. */
+/** Less of the rounding than this left is no hindrance. */
+const NEGLIGIBLE = 0.1;
+
+/** True when the display leaves the verdict open even of endless sets. */
 function hiddenByStep(model: SetModel): boolean {
   const { means, covariance, step, tolerance } = model;
   if (step === 0) return false;
-  let [open, beyond] = [false, false];
+  // Of a known scatter, on endless degrees of freedom.
+  const shareOf = (variance: number): number =>
+    survivingRounding(variance / (step * step) + 1 / 6, 1, 1);
+  const left = covariance.map((row, place) => shareOf(2 * row[place]));
   const comparisons = means.length * (means.length - 1) / 2;
+  let [open, beyond] = [false, false];
   for (let i = 0; i < means.length; i++) {
     for (let j = i + 1; j < means.length; j++) {
       const variance = covariance[i][i] + covariance[j][j] -
         2 * covariance[i][j];
-      const left = step *
-        survivingRounding(variance / (step * step) + 1 / 6, 1, 1);
+      const share = Math.max(
+        shareOf(variance),
+        Math.hypot(left[i], left[j]) / Math.SQRT2,
+      );
+      const hidden = share < NEGLIGIBLE ? 0 : share * step;
       const size = Math.abs(means[i] - means[j]);
-      if (size + roundingHalfWidth(0.1) * left > tolerance) open = true;
-      if (size - roundingHalfWidth(0.05 / comparisons) * left > tolerance) {
+      if (hidden > 0 && size + roundingHalfWidth(0.1) * hidden > tolerance) {
+        open = true;
+      }
+      if (size - roundingHalfWidth(0.05 / comparisons) * hidden > tolerance) {
         beyond = true;
       }
     }

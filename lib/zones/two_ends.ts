@@ -7,7 +7,7 @@ import { chiSquareUpper5, fUpper, studentT } from "./_critical.ts";
 import { type Direction, fitDirection } from "./_fit_direction.ts";
 import { roundingHalfWidth, survivingRounding } from "./display_floor.ts";
 import type { DriftLeft } from "./drift.ts";
-import type { Place } from "./place.ts";
+import { type Place, SAME_DISTANCE } from "./place.ts";
 import type { Scope } from "./replicates.ts";
 import type { MeasuredSet } from "./set_table.ts";
 
@@ -59,8 +59,11 @@ interface EndsOfSet {
  * adds the standard error of the worst direction; since scatter only makes a
  * fitted amplitude longer, it covers somewhat more than 95 %.
  *
- * Trefoil is mistaken for coma when the gauge turns with the diameter; over
- * three diameters and more it shows as scatter instead.
+ * Trefoil is mistaken for coma on one diameter when the gauge turns with it;
+ * over three diameters and more it shows as scatter instead. A ring left as it
+ * is cannot mistake it, but stands with one foot out at one end and two at the
+ * other: these are two places, whose ends are compared all the same, and an
+ * edge fault that only one foot out sees is found between the places first.
  *
  * @param sets The sets of the session.
  * @param places The places, in the order of the sets' cells.
@@ -68,8 +71,7 @@ interface EndsOfSet {
  * @param comparisons How many statements share the 5 %, this one included.
  * @param scope Whether the answer is meant for any diameter or for those read.
  * @param drift What is not known of the drift of the zero within a set.
- * @returns Undefined when no set read both ends of a place in one way of
- * standing. Without a degree of freedom there is an amplitude but no limits.
+ * @returns Undefined when no set read both ends at one distance. Without a degree of freedom there is an amplitude but no limits.
  *
  * @see Scheffé (1953), Biometrika 40, 87-104 (from memory).
  *
@@ -99,15 +101,13 @@ export function compareEnds(
   let outermost = 0;
   const all = sets.flatMap(({ cells, diameterDegrees }): EndsOfSet[] => {
     let [product, weight, lag] = [0, 0, 0];
-    cells.forEach((cell, place) => {
-      if (cell?.plus === undefined || cell.minus === undefined) return;
-      const { distance } = places[place];
+    for (const { distance, difference, later } of endsOf(cells, places)) {
       pairs++;
       outermost = Math.max(outermost, distance);
-      product += distance * (cell.plus - cell.minus);
+      product += distance * difference;
       weight += distance * distance;
-      lag += distance * (cell.lag ?? 0);
-    });
+      lag += distance * later;
+    }
     return weight > 0
       ? [{ product, weight, lag, degrees: diameterDegrees }]
       : [];
@@ -158,6 +158,42 @@ export function compareEnds(
     upper: amplitude + half(studentT(0.05, dof) * worst, 0.1),
     lower: Math.max(0, amplitude - half(region * along, tail)),
   };
+}
+
+/** The two ends at one distance of one set. */
+interface Ends {
+  readonly distance: number;
+  readonly difference: number;
+  /** How much later the plus end was read, in parts of the set. */
+  readonly later: number;
+}
+
+/** The pairs of ends of one set, at one place or at two of one distance. */
+function endsOf(
+  cells: MeasuredSet["cells"],
+  places: readonly Place[],
+): readonly Ends[] {
+  const found: Ends[] = [];
+  cells.forEach((cell, place) => {
+    if (cell?.plus === undefined) return;
+    const { distance } = places[place];
+    if (cell.minus !== undefined) {
+      const { plus, minus, lag = 0 } = cell;
+      found.push({ distance, difference: plus - minus, later: lag });
+      return;
+    }
+    const other = cells.find((one, at) =>
+      one?.minus !== undefined && one.plus === undefined &&
+      Math.abs(places[at].distance - distance) <= SAME_DISTANCE
+    );
+    if (other === undefined) return;
+    found.push({
+      distance,
+      difference: cell.plus - other.minus!,
+      later: (cell.progress ?? 0) - (other.progress ?? 0),
+    });
+  });
+  return found;
 }
 
 /** One slope for each diameter, or for each set where that is the unit. */

@@ -100,7 +100,10 @@ ${SESSIONS} sessions for each case and seed, written as a tidy file and read aga
 δ is the display step; the true sag is uniform over one step, and so is the
 difference at the limit. Three zones; half way departs by half the tolerance and
 the edge by all of it, or (two differences at the limit) half way alone by all.
-The limit is 12 times the scatter and more, so that "within" is decided there.
+The limit is 12 times the scatter and more, so that "within" is decided there: the
+two one-sided tests then err in exactly 5 % where rounding plays no part. (The
+highest such row, σ = 5δ with 3 sets, was run on with 40,000 sessions of seeds 100
+to 109: 5.1 % ± 0.1 %.)
 `,
   async run(seed) {
     const rows: StudyRow[] = [];

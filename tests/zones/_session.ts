@@ -1,7 +1,10 @@
 /** Sessions written as tables of sags in µm, for the tests of zones. */
+import { ok } from "node:assert/strict";
 import type { Bench } from "sagbook/records/bench.ts";
 import type { Piece } from "sagbook/records/piece.ts";
 import type { Reading } from "sagbook/records/reading.ts";
+import { scanReadings } from "sagbook/records/scan_readings.ts";
+import type { MeasuredSet } from "sagbook/zones/set_table.ts";
 import type { FootDirection } from "sagbook/geometry/feet.ts";
 import { millimetres as mm } from "sagbook/units/length.ts";
 
@@ -102,5 +105,61 @@ export function session(
         offset: mm(offset),
       })];
     })
+  );
+}
+
+/** The readings of a case file, read against the piece and bench above. */
+export async function readCase(
+  name: string,
+  changes: Partial<Piece> = {},
+): Promise<Reading[]> {
+  const source = new URL(`../cases/${name}.csv`, import.meta.url);
+  return await readText(await Deno.readTextFile(source), changes);
+}
+
+/** The readings of a text, every line of which must be used. */
+export async function readText(
+  text: string,
+  changes: Partial<Piece> = {},
+): Promise<Reading[]> {
+  const readings: Reading[] = [];
+  const { account } = await scanReadings(
+    text,
+    { file: "S1.csv", piece: piece(changes), bench: bench() },
+    (reading) => readings.push(reading),
+  );
+  if (account.reported > 0) {
+    throw new TypeError(
+      `Cannot use a case as every line must be read: current value is ${account.reported} lines refused`,
+    );
+  }
+  return readings;
+}
+
+/** Sets of sags in µm, one zeroing and one diameter each. */
+export function setsOf(
+  rows: readonly (readonly (number | undefined)[])[],
+  diameters: readonly (number | undefined)[] = rows.map((_, k) => 20 * k),
+): MeasuredSet[] {
+  return rows.map((row, k) => ({
+    label: `${k + 1}`,
+    zeroing: `${k + 1}`,
+    ...(diameters[k] === undefined ? {} : { diameterDegrees: diameters[k] }),
+    cells: row.map((um) =>
+      um === undefined ? undefined : { sag: um / 1000, readings: 1 }
+    ),
+  }));
+}
+
+/** Asserts that two numbers agree. */
+export function near(
+  found: number | undefined,
+  expected: number,
+  within: number,
+  what = "",
+): void {
+  ok(
+    found !== undefined && Math.abs(found - expected) <= within,
+    `${what} ${found}, not ${expected}`,
   );
 }
