@@ -162,9 +162,7 @@ export function provisionalVerdict(
   const size = places.length;
   const pairs = size * (size - 1) / 2;
   const times = looks.last - looks.first + 1;
-  const both = sets.some(({ cells }) =>
-    cells.some((cell) => cell?.plus !== undefined && cell.minus !== undefined)
-  );
+  const both = compareEnds(sets, places, step, 1, scope) !== undefined;
   const statements = pairs + (both ? 1 : 0);
   const compared = (comparisons: number): readonly ZoneDifference[] => {
     const found = compareZones(sets, size, step, scope, 0, drift).length;
