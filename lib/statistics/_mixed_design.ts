@@ -4,6 +4,7 @@
  * @module
  */
 import {
+  copyOf,
   dot,
   type FixedPart,
   orthonormalise,
@@ -53,7 +54,7 @@ export function reduceModel(model: MixedModel): MixedDesign {
   checkModel(model);
   const fixed = orthonormalise(columns);
   const rank = fixed.basis.length;
-  const residuals = Float64Array.from(response);
+  const residuals = copyOf(response);
   const inBasis = new Array(rank).fill(0);
   for (let pass = 0; pass < 2; pass++) {
     fixed.basis.forEach((unit, c) => {
