@@ -88,10 +88,40 @@ export {
   planAnswer,
   type PlanFindings,
   planReasons,
+} from "./plan_sentences.ts";
+export {
+  averagesOut,
+  someFigures,
   twoFigures,
   whyNone,
   writeDetectable,
-} from "./plan_sentences.ts";
+} from "./plan_words.ts";
+export {
+  type ComparedRadii,
+  compareRadii,
+  differenceSentence,
+} from "./plan_differences.ts";
+export {
+  showHeat,
+  showLens,
+  showLensSurfaces,
+  showRings,
+  showRingWords,
+} from "./plan_sections.ts";
+export {
+  curvatureSentence,
+  drawnSentence,
+  writeChance,
+} from "./plan_distribution.ts";
+export { type LensReport, lensReport } from "./lens_report.ts";
+export { lensSentences, lensTable } from "./lens_words.ts";
+export { ringSentences } from "./ring_sentences.ts";
+export {
+  type KnownSurfaceCalibration,
+  surfaceSentences,
+} from "./ring_surface_sentences.ts";
+export { type NamedFit, ringRecordsTable } from "./ring_table.ts";
+export { heatSentences, heatTable, thermalSentence } from "./thermal_words.ts";
 export {
   measurementOf,
   type RadiusStatement,

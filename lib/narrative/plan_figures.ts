@@ -14,7 +14,12 @@ import type { RadiusBudget } from "../uncertainty/radius_budget.ts";
 import { VERSION } from "../version.ts";
 import { plainJson } from "./plain_json.ts";
 import type { PlanReport } from "./plan_report.ts";
-import { twoFigures, whyNone, writeDetectable } from "./plan_sentences.ts";
+import {
+  averagesOut,
+  twoFigures,
+  whyNone,
+  writeDetectable,
+} from "./plan_words.ts";
 import { answerBlock } from "./show.ts";
 
 /**
@@ -188,7 +193,9 @@ export function budgetTable({ budget }: PlanReport): Displayable {
   const ofRadius = budget.estimate !== undefined;
   return table(
     [...counting(budget)].sort((a, b) => b.share - a.share).map((line) => ({
-      source: line.source,
+      source: budget.assumed.includes(line.source)
+        ? `${line.source} (assumed)`
+        : line.source,
       shape: line.distribution,
       "standard uncertainty": `${
         figures(line.standardUncertainty)
@@ -202,7 +209,7 @@ export function budgetTable({ budget }: PlanReport): Displayable {
         Math.abs(line.contribution),
       ),
       "share": `${Math.round(100 * line.share)} %`,
-      "more sets help": line.common === undefined ? "yes" : "no",
+      "more sets help": averagesOut(line) ? "yes" : "no",
     })),
     {
       caption: "The budget of the radius (JCGM 100), the largest source first.",

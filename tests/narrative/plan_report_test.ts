@@ -60,7 +60,10 @@ Deno.test("planReport() plans before anything was read, and says what it assumed
     QUICK,
   );
   match(report.answer[0], /Nothing has been read yet/);
-  match(report.answer[1], /^Take ring 60 for/);
+  match(
+    report.answer[1],
+    /^Take ring 60 for every question; it shows a radius off by/,
+  );
   equal(report.distribution, undefined);
 });
 

@@ -1,0 +1,80 @@
+/**
+ * Parts of a plan as cells show them: rings, heat, lens.
+ *
+ * @module
+ */
+import type { Displayable } from "../display/bundle.ts";
+import { lensTable } from "./lens_words.ts";
+import type { PlanReport } from "./plan_report.ts";
+import { ringRecordsTable } from "./ring_table.ts";
+import { sentences } from "./show.ts";
+import { heatTable } from "./thermal_words.ts";
+
+/**
+ * Shows what is known of each ring: size, calibrations, where it stands.
+ *
+ * @param report The report.
+ * @returns A table a cell may return.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function showRings(report: PlanReport): Displayable {
+  const { bench, piece } = report.folder;
+  return ringRecordsTable(bench.rings, report.records, report.fits, piece.unit);
+}
+
+/**
+ * Shows what the records of the rings say.
+ *
+ * @param report The report.
+ * @returns Sentences; undefined when there is nothing to say.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function showRingWords(
+  { ringWords }: PlanReport,
+): Displayable | undefined {
+  return ringWords.length === 0 ? undefined : sentences(ringWords);
+}
+
+/**
+ * Shows how long the piece settles after warm work.
+ *
+ * @param report The report.
+ * @returns A table; undefined when thickness or glass is not known.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function showHeat(
+  { heat, folder: { piece } }: PlanReport,
+): Displayable | undefined {
+  return heat && heatTable(heat, piece.unit);
+}
+
+/**
+ * Shows what the radius means for a lens.
+ *
+ * @param report The report.
+ * @returns Sentences under a heading; undefined for a piece that is no lens.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function showLens(
+  { lensWords }: PlanReport,
+): Displayable | undefined {
+  return lensWords.length === 0 ? undefined : sentences(lensWords, "The lens");
+}
+
+/**
+ * Shows both surfaces of a lens beside the whole.
+ *
+ * @param report The report.
+ * @returns A table; undefined without two surfaces.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function showLensSurfaces(
+  { lens, folder: { piece } }: PlanReport,
+): Displayable | undefined {
+  return lensTable(lens, piece);
+}

@@ -1,0 +1,118 @@
+/**
+ * The rings of a bench in one table.
+ *
+ * @module
+ */
+import type { Displayable } from "../display/bundle.ts";
+import { table } from "../display/table.ts";
+import type { Ring } from "../records/bench.ts";
+import type { LengthUnit } from "../records/piece.ts";
+import type { RingCalibration } from "../uncertainty/ring_calibration.ts";
+import type { RingFit, Stand } from "../uncertainty/ring_fit.ts";
+import type { RingOnRecord } from "../uncertainty/rings_on_record.ts";
+import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
+import { millimetres } from "../units/length.ts";
+import { amountIn } from "../units/length_unit.ts";
+import { decimalsFor } from "../units/round_decimal.ts";
+import { twoFigures } from "./plan_words.ts";
+
+/** A ring's fit with its name. */
+export interface NamedFit {
+  /** The ring's id. */
+  readonly ring: string;
+  /** How it stands. */
+  readonly fit: RingFit;
+}
+
+/**
+ * Tabulates what is known of each ring: size used, calibrations, where it
+ * stands, and when it is due.
+ *
+ * @param rings The rings of the bench.
+ * @param records What is on record about them, in the same order.
+ * @param fits How they stand on flat and work; empty when no radius is known.
+ * @param unit The user's unit.
+ * @returns A table a cell may return. Columns that are empty for every ring
+ * are left out.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function ringRecordsTable(
+  rings: readonly Ring[],
+  records: readonly RingOnRecord[],
+  fits: readonly NamedFit[],
+  unit: LengthUnit,
+): Displayable {
+  const rows = rings.map((ring, k): Readonly<Record<string, string>> => {
+    const { sizes, history } = records[k];
+    const fit = fits.find(({ ring: id }) => id === ring.id)?.fit;
+    const reach = fit?.reach;
+    return {
+      ring: ring.id,
+      "radius used": usedSize(ring, unit),
+      "by caliper": sizes.map(({ bySpacings }) => measured(bySpacings, unit))
+        .join(""),
+      "by known surfaces": sizes.map(({ bySurfaces }) =>
+        measured(bySurfaces, unit)
+      ).filter((text) => text !== "").join("; "),
+      "on the flat": standing(fit?.flat, unit),
+      "on the work": standing(fit?.work, unit),
+      "may leave the centre by": reach === undefined || !fit?.work.fits
+        ? ""
+        : reach > 0
+        ? twoFigures(reach, unit)
+        : "not at all",
+      "due again": history === undefined
+        ? ""
+        : history.daysLeft < 0
+        ? `overdue since ${history.dueOn}`
+        : history.dueOn,
+    };
+  });
+  const columns = Object.keys(rows[0] ?? {}).filter((column) =>
+    rows.some((row) => row[column] !== "")
+  );
+  return table(rows, {
+    columns,
+    caption:
+      "The rings: radius used with its standard uncertainty, calibrations with theirs at 95 %.",
+  });
+}
+
+/** Words for where a ring stands. */
+function standing(stand: Stand | undefined, unit: LengthUnit): string {
+  if (stand === undefined) return "";
+  if (!stand.fits) return `no: needs ${twoFigures(stand.needed, unit)}`;
+  return stand.available === undefined ? "size not stated" : "stands";
+}
+
+function measured(
+  calibration: RingCalibration | undefined,
+  unit: LengthUnit,
+): string {
+  return calibration === undefined ? "" : formatWithUncertainty(
+    millimetres(calibration.circleRadius.value),
+    millimetres(calibration.expanded),
+    unit,
+  );
+}
+
+/** The size the analyses use, marked where its uncertainty is assumed. */
+function usedSize(ring: Ring, unit: LengthUnit): string {
+  const { shape, radiusUncertainty: u, radiusUncertaintyAssumed } = ring;
+  const radii = shape.kind === "balls"
+    ? [shape.circleRadius]
+    : shape.kind === "bar"
+    ? [shape.span / 2]
+    : [shape.innerRadius, shape.outerRadius];
+  const places = u === 0
+    ? 3
+    : Math.max(0, decimalsFor(amountIn(millimetres(u), unit)));
+  const size = radii.map((radius) =>
+    formatLength(millimetres(radius), unit, places)
+  ).join(" and ");
+  const doubt = u === 0
+    ? "no doubt stated"
+    : `u ${twoFigures(u, unit)}${radiusUncertaintyAssumed ? ", assumed" : ""}`;
+  return `${size} (${doubt})`;
+}
