@@ -68,7 +68,7 @@ function curvatures(
  * const text = curvatureSentence({
  *   form: "concave", curvature, lower: 2e5, otherSideProbability: 0.3,
  * }, "mm");
- * match(text.replaceAll("\u00a0", " "), /between −0\.0030 and 0\.0050 per metre/);
+ * match(text.replaceAll("\u00a0", " "), /between −0\.0030 and 0\.0050/);
  * ```
  */
 export function curvatureSentence(
