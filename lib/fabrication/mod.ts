@@ -14,6 +14,23 @@
  *
  * @module
  */
+export type {
+  ProgressRun,
+  ProgressSession,
+  ScatterModel,
+} from "./progress_session.ts";
+export {
+  fitProgress,
+  type ProgressFit,
+  type ProgressOptions,
+} from "./fit_progress.ts";
+export { predictProgress, progressLimits } from "./predict_progress.ts";
+export {
+  type Forecast,
+  type ForecastOptions,
+  forecastTarget,
+  riskOfPassing,
+} from "./forecast_target.ts";
 export {
   COMMON_STROKES,
   type NextStep,
