@@ -3,12 +3,8 @@
  *
  * @module
  */
-import {
-  positionAt,
-  readCompletions,
-  readDiagnostics,
-  readHover,
-} from "./_server_answers.ts";
+import { positionAt, readCompletions, readHover } from "./_server_answers.ts";
+import { diagnose } from "./_diagnose.ts";
 import { CellChain, type ChainedCell } from "./cell_chain.ts";
 import type { CellCompletion } from "./cell_completion.ts";
 import type { CellDiagnostic } from "./cell_diagnostic.ts";
@@ -25,14 +21,6 @@ export interface CheckedCell {
   /** The cell's module, to be committed once it has run. */
   readonly module: ChainedCell;
 }
-
-const NOT_FETCHED = new Set([
-  "not-installed-npm",
-  "not-installed-jsr",
-  "no-cache",
-  "no-cache-npm",
-  "no-cache-data",
-]);
 
 /**
  * Keeps a language server and the chain of cells that have run.
@@ -56,6 +44,7 @@ export class CellChecker {
   #chain: CellChain;
   #server: LanguageServer | undefined;
   #opened = new Set<string>();
+  #stopped = false;
 
   /**
    * Begins with no cells.
@@ -88,16 +77,25 @@ export class CellChecker {
   async check(cell: ParsedCell): Promise<CheckedCell> {
     const module = this.#chain.compose(cell);
     if (cell.problems.length > 0) return { diagnostics: cell.problems, module };
+    const diagnostics = await this.#steadily(
+      module,
+      (server) => this.#diagnoseFetched(server, module),
+    );
+    return { diagnostics, module };
+  }
+
+  /** Asks the server; once more where it died over the first question. */
+  async #steadily<T>(
+    module: ChainedCell,
+    ask: (server: LanguageServer) => Promise<T>,
+  ): Promise<T> {
     const server = await this.#open(module);
-    let found = await this.#diagnose(server, module);
-    if (found.some(({ code }) => NOT_FETCHED.has(String(code)))) {
-      await server.request("workspace/executeCommand", {
-        command: "deno.cache",
-        arguments: [[], module.uri],
-      }).catch(() => {});
-      found = await this.#diagnose(server, module);
+    try {
+      return await ask(server);
+    } catch (error) {
+      if (!server.gone || this.#stopped) throw error;
+      return await ask(await this.#open(module));
     }
-    return { diagnostics: found, module };
   }
 
   /** Makes the module of a cell that is not checked. */
@@ -166,31 +164,22 @@ export class CellChecker {
 
   /** Ends the language server. */
   async stop(): Promise<void> {
+    this.#stopped = true;
     await this.#server?.stop();
   }
 
   /** Asks about a place in a text that is opened for this question alone. */
   async #ask(source: string, offset: number, method: string): Promise<unknown> {
     const module = this.#chain.compose(parseCell(source), /* all */ true);
-    const server = await this.#open(module);
     try {
-      return await server.request(method, {
-        textDocument: { uri: module.uri },
-        position: positionAt(source, offset),
-      });
+      return await this.#steadily(module, (server) =>
+        server.request(method, {
+          textDocument: { uri: module.uri },
+          position: positionAt(source, offset),
+        }));
     } finally {
       this.#close([module.uri]);
     }
-  }
-
-  async #diagnose(
-    server: LanguageServer,
-    module: ChainedCell,
-  ): Promise<CellDiagnostic[]> {
-    const result = await server.request("textDocument/diagnostic", {
-      textDocument: { uri: module.uri },
-    });
-    return readDiagnostics(result, module.cell.source);
   }
 
   /** Opens a module, on a server that is started first where there is none. */

@@ -151,7 +151,6 @@ Deno.test("CellChecker() starts a new server when the old one has died, and know
   const checker = new CellChecker(settings);
   await run(checker, "const a = 1");
   Deno.kill(checker.pid!, "SIGKILL");
-  await new Promise((done) => setTimeout(done, 200));
   deepEqual(await run(checker, "a.toFixed(1); a.none"), ["1:17 2339"]);
   await checker.stop();
 });

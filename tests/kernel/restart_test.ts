@@ -44,6 +44,16 @@ Deno.test("Kernel() forgets the types of lost variables", async () => {
   match(error!.evalue, /Cannot find name 'keep'/);
 });
 
+/** How many processes are left; they have a while to end on a busy machine. */
+async function left(session: Session): Promise<number> {
+  let count = 1;
+  for (let tries = 0; tries < 200 && count > 0; tries++) {
+    count = (await session.processes()).length;
+    if (count > 0) await pause(100);
+  }
+  return count;
+}
+
 Deno.test("Kernel() leaves no process after shutdown, after SIGTERM, and after it is killed in a busy cell", async () => {
   if (Deno.build.os !== "linux") return;
   const ends: Record<string, (session: Session) => Promise<void>> = {
@@ -68,8 +78,7 @@ Deno.test("Kernel() leaves no process after shutdown, after SIGTERM, and after i
     ok(before.length >= 3, `${name}: ${before.length} processes`);
     await end(session);
     await busy;
-    await pause(1_000);
-    equal((await session.processes()).length, 0, name);
+    equal(await left(session), 0, name);
     await Deno.remove(session.folder, { recursive: true });
   }
 });
@@ -87,8 +96,8 @@ Deno.test("Kernel() ends when the process that started it is gone", async () => 
     args: ["eval", "--no-check", code],
   }).output();
   const { mark, folder } = JSON.parse(new TextDecoder().decode(stdout));
-  await pause(2_500);
   const { processes } = Session.prototype;
-  equal((await processes.call({ mark } as Session)).length, 0);
+  const gone = { mark, processes } as Session;
+  equal(await left(gone), 0);
   await Deno.remove(folder, { recursive: true });
 });

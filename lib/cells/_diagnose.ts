@@ -1,0 +1,34 @@
+import { readDiagnostics } from "./_server_answers.ts";
+import type { ChainedCell } from "./cell_chain.ts";
+import type { CellDiagnostic } from "./cell_diagnostic.ts";
+import type { LanguageServer } from "./language_server.ts";
+
+const NOT_FETCHED = new Set([
+  "not-installed-npm",
+  "not-installed-jsr",
+  "no-cache",
+  "no-cache-npm",
+  "no-cache-data",
+]);
+
+/** What is wrong with a module that is open on the server. */
+export async function diagnose(
+  server: LanguageServer,
+  module: ChainedCell,
+): Promise<CellDiagnostic[]> {
+  const ask = async () =>
+    readDiagnostics(
+      await server.request("textDocument/diagnostic", {
+        textDocument: { uri: module.uri },
+      }),
+      module.cell.source,
+    );
+  const found = await ask();
+  if (!found.some(({ code }) => NOT_FETCHED.has(String(code)))) return found;
+  // Packages that are not on this machine yet are fetched, as a run would.
+  await server.request("workspace/executeCommand", {
+    command: "deno.cache",
+    arguments: [[], module.uri],
+  }).catch(() => {});
+  return await ask();
+}
