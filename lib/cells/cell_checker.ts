@@ -79,7 +79,7 @@ export class CellChecker {
     if (cell.problems.length > 0) return { diagnostics: cell.problems, module };
     const diagnostics = await this.#steadily(
       module,
-      (server) => this.#diagnoseFetched(server, module),
+      (server) => diagnose(server, module),
     );
     return { diagnostics, module };
   }
