@@ -194,6 +194,11 @@ export function limitSentences(
       }): they are limited by the display, the intervals are wider than they need be, and averaging more of the same will not narrow them.`,
     );
   }
+  if (session.looks.length === 0 && sets.length > 1 && zones.length > 1) {
+    found.push(
+      "Nobody looked back at the flat: a zero that creeps while a set is read passes for shape. Look at the flat before and after each set.",
+    );
+  }
   for (const { set, place, from } of outliers) {
     found.push(
       `${zones[place].place.label} in ${sets[set].label} stands ${
