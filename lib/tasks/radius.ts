@@ -4,6 +4,7 @@
  * @module
  */
 import { parseLength } from "../units/parse_length.ts";
+import { plainText } from "./_record_words.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
 import {
   CallError,
@@ -60,11 +61,7 @@ const FLAGS = {
   h: "switch",
 } as const;
 
-/** Text for a plain terminal: ordinary spaces and minus signs. */
-const plain = (text: string): string =>
-  text.replaceAll("\u202f", "").replaceAll("\u00a0", " ")
-    .replaceAll("\u2212", "-");
-const say = (line: string): void => console.log(plain(line));
+const say = (line: string): void => console.log(plainText(line));
 
 /** A length that was typed as an argument, above 0, in mm. */
 function lengthOf(typed: string, what: string, unit: "mm" | "in"): number {

@@ -1,0 +1,179 @@
+/**
+ * `deno task record FOLDER`: readings kept as they are taken.
+ *
+ * @module
+ */
+import { inputLines } from "./_record_input.ts";
+import { mayColour, plainText, warningLine } from "./_record_words.ts";
+import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+
+const USAGE =
+  `deno task record FOLDER [--session NAME | --new] [--ring NAME] ...
+
+Keeps readings in FOLDER/readings.csv as they are typed, or as a gauge's cable
+sends them line by line. Each one is on the disk before it is answered with R
+and its difference from the centre of this set. Follows FOLDER/plan.csv if there
+is one. Stopped in any way, the same command goes on where it stopped.
+
+  a number, Enter    a reading (or a cable's line: sign, value, unit)
+  -, Enter           takes the last reading back: marked, never erased
+  ., Enter           what else can be done
+  Enter              goes on with what is suggested
+
+  --session NAME   begin or go on with this session
+  --new            begin a new session, named after the day; no plan
+  --no-plan        do not follow plan.csv
+  --ring NAME      which ring, where the bench has several
+  --zones LIST     places of a set, such as "centre,50% reach,edge"
+  --foot TEXT      how foot 1 stands: "foot out", "feet out", degrees
+  --sets N         sets planned, for the rule that may stop early (else 8)
+  --operator NAME  who reads
+  --grade TEXT     the abrasive the surface was left by
+  --unit mm|in     unit of numbers that name none
+  --cable          ask nothing, as when the input is no terminal
+  --help           this text
+
+Exit codes: 0 ended, 1 could not record, 2 wrong call, 130 stopped.`;
+
+const FLAGS = {
+  session: "value",
+  new: "switch",
+  "no-plan": "switch",
+  ring: "value",
+  zones: "value",
+  foot: "value",
+  sets: "value",
+  operator: "value",
+  grade: "value",
+  unit: "value",
+  cable: "switch",
+  help: "switch",
+  h: "switch",
+} as const;
+
+const encoder = new TextEncoder();
+
+/** Writes all of a text; a reader that has gone away ends the program. */
+function write(text: string): void {
+  let bytes = encoder.encode(text);
+  try {
+    while (bytes.length > 0) {
+      bytes = bytes.subarray(Deno.stdout.writeSync(bytes));
+    }
+  } catch (error) {
+    if (error instanceof Deno.errors.BrokenPipe) Deno.exit(EXIT.failed);
+    throw error;
+  }
+}
+
+/**
+ * Keeps readings until the input ends.
+ *
+ * @param args The command line.
+ * @returns The exit code.
+ */
+export async function record(args: readonly string[]): Promise<number> {
+  const { flags, rest, problem } = readFlags(args, FLAGS);
+  if (flags.help || flags.h) {
+    console.log(USAGE);
+    return EXIT.ok;
+  }
+  const wrong = problem ??
+    (rest.length === 1 ? undefined : "Name one folder to record to.") ??
+    (flags.unit === undefined || flags.unit === "mm" || flags.unit === "in"
+      ? undefined
+      : `--unit is mm or in: current value is ${flags.unit}.`);
+  if (wrong !== undefined) {
+    console.error(`${wrong}\n\ndeno task record --help says how.`);
+    return EXIT.usage;
+  }
+  const asks = Deno.stdin.isTerminal() && !flags.cable;
+  const colour = mayColour();
+  const say = (line: string): void => write(`${plainText(line)}\n`);
+  const lines = inputLines(Deno.stdin.readable);
+  const asked = async (question: string): Promise<string> => {
+    write(asks ? question : `${question.trimEnd()}\n`);
+    const { value, done } = await lines.next();
+    return done ? "" : value.trim();
+  };
+  const { SaveError } = await import("./_record_file.ts");
+  const { StartError, startOf } = await import("./_record_start.ts");
+  const { readPieceFolder } = await import("../records/read_piece_folder.ts");
+  try {
+    const folder = await readPieceFolder(rest[0]);
+    const start = await startOf(
+      folder,
+      flags.new ? { ...flags, "no-plan": true } : flags,
+      asks ? asked : undefined,
+      new Date(),
+    );
+    const { Session } = await import("./_record_session.ts");
+    const { piece, bench, keeper, looks, session } = start;
+    start.said.forEach(say);
+    say(
+      `${piece.name}, session ${session}, kept in ${keeper.name}.${
+        asks ? " Minus takes back, a point shows more." : ""
+      }`,
+    );
+    // The words about the sets are loaded while the first reading is taken.
+    const words = import("../narrative/bench_set_lines.ts");
+    const { benchSetLines, benchSets } = await words;
+    const recorder = new Session({
+      ...start,
+      asks,
+      say,
+      warn: (text) => write(`${warningLine(text, colour)}\n`),
+      stand: (readings) => {
+        const ring = readings.at(-1)?.ring;
+        const same = readings.filter((one) => one.ring === ring);
+        const sets = benchSets(same, piece, bench, looks);
+        if (sets !== undefined) {
+          benchSetLines(sets, piece, bench).forEach(say);
+        }
+      },
+      now: () => new Date(),
+    });
+    const end = (code: number): number => {
+      const { held } = keeper;
+      if (held.length > 0) {
+        console.error(
+          "NOT SAVED, for want of room; write these down:\n" +
+            held.map(({ cells }) => Object.values(cells).join(",")).join("\n"),
+        );
+        return EXIT.failed;
+      }
+      const kept = keeper.readings.filter((one) => one.session === session);
+      say(
+        `${kept.length} ${
+          kept.length === 1 ? "reading" : "readings"
+        } of session ${session} in ${keeper.name}. Next: deno task report ${
+          rest[0]
+        }`,
+      );
+      return code;
+    };
+    Deno.addSignalListener("SIGINT", () => {
+      write("\n");
+      Deno.exit(end(130));
+    });
+    while (!recorder.ended) {
+      write(asks ? recorder.prompt : `${recorder.prompt.trimEnd()}\n`);
+      const { value, done } = await lines.next();
+      if (done) {
+        if (asks) write("\n");
+        break;
+      }
+      await recorder.take(value);
+    }
+    return end(EXIT.ok);
+  } catch (error) {
+    if (error instanceof StartError || error instanceof SaveError) {
+      console.error(error.message);
+      return EXIT.failed;
+    }
+    console.error(plainWords(error));
+    return EXIT.failed;
+  }
+}
+
+if (import.meta.main) Deno.exit(await record(Deno.args));
