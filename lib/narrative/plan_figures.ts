@@ -35,10 +35,10 @@ export async function drawBudget(
 ): Promise<Figure | undefined> {
   if (!budget?.standardUncertainty) return undefined;
   return await budgetFigure({
-    lines: counting(budget).map(({ source, contribution, common }) => ({
-      source,
-      contribution: Math.abs(contribution),
-      common: common !== undefined,
+    lines: counting(budget).map((line) => ({
+      source: line.source,
+      contribution: Math.abs(line.contribution),
+      common: !averagesOut(line),
     })),
     standardUncertainty: budget.standardUncertainty,
   }, { unit: piece.unit });
@@ -178,6 +178,23 @@ export function ringsTable(
   );
 }
 
+/** Shapes in the words of the trade. */
+const SHAPES: Readonly<Record<string, string>> = { student: "Student's t" };
+
+/** Three figures; very large or small numbers as a product. */
+function figures(value: number): string {
+  if (value === 0) return "0";
+  const [mantissa, power] = value.toExponential(2).split("e");
+  const plain = Math.abs(value) >= 1e-4 && Math.abs(value) < 1e5;
+  const raised = [...power.replace("+", "")].map((sign) =>
+    sign === "-" ? "⁻" : "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(sign)]
+  ).join("");
+  const text = plain
+    ? Number(value.toPrecision(3)).toString()
+    : `${mantissa}\u00a0×\u00a010${raised}`;
+  return text.replace("-", "−");
+}
+
 /**
  * Tabulates the budget of the radius in the GUM's form.
  *
@@ -188,15 +205,13 @@ export function ringsTable(
  */
 export function budgetTable({ budget }: PlanReport): Displayable {
   if (!budget) return table([], { caption: "There is no budget yet." });
-  const figures = (value: number): string =>
-    value === 0 ? "0" : Number(value.toPrecision(3)).toString();
   const ofRadius = budget.estimate !== undefined;
   return table(
     [...counting(budget)].sort((a, b) => b.share - a.share).map((line) => ({
       source: budget.assumed.includes(line.source)
         ? `${line.source} (assumed)`
         : line.source,
-      shape: line.distribution,
+      shape: SHAPES[line.distribution] ?? line.distribution,
       "standard uncertainty": `${
         figures(line.standardUncertainty)
       } ${line.unit}`
@@ -208,7 +223,9 @@ export function budgetTable({ budget }: PlanReport): Displayable {
       [ofRadius ? "of R in mm" : "of 1/R in 1/mm"]: figures(
         Math.abs(line.contribution),
       ),
-      "share": `${Math.round(100 * line.share)} %`,
+      "share": line.share < 0.005
+        ? "below 1 %"
+        : `${Math.round(100 * line.share)} %`,
       "more sets help": averagesOut(line) ? "yes" : "no",
     })),
     {
@@ -255,6 +272,30 @@ export function showPlanAnswer(report: PlanReport): Displayable {
         standard_uncertainty: distribution.standardUncertainty,
       },
       rings: choices.map(({ curve: _, ...choice }) => choice),
+      differences: report.differences,
+      ring_records: report.records.map(({ ring, sizes, history, twin }) => ({
+        ring,
+        due_on: history?.dueOn,
+        twin,
+        sizes: sizes.map(({ size, stated, verdict, best }) => ({
+          size,
+          stated,
+          verdict,
+          method: best.method,
+          radius: best.circleRadius.value,
+          standard_uncertainty: best.standardUncertainty,
+          expanded: best.expanded,
+        })),
+      })),
+      heat: report.heat,
+      heat_warnings: report.thermal,
+      lens: report.lens && {
+        power: report.lens.surface?.estimate.value,
+        index: report.lens.surface?.power.index,
+        focal_length: report.lens.lens?.focalLength?.value,
+        focal_length_expanded: report.lens.lens?.focalLength?.expanded,
+        by_test_plate: report.lens.plate?.radius.value,
+      },
       plans: report.gauge.plans.map(({ about, answer }) => ({
         about,
         ...answer,

@@ -3,7 +3,8 @@
  *
  * @module
  */
-import type { Displayable } from "../display/bundle.ts";
+import { type Displayable, jupyterDisplay } from "../display/bundle.ts";
+import { markup } from "../display/markup.ts";
 import { lensTable } from "./lens_words.ts";
 import type { PlanReport } from "./plan_report.ts";
 import { ringRecordsTable } from "./ring_table.ts";
@@ -24,17 +25,42 @@ export function showRings(report: PlanReport): Displayable {
 }
 
 /**
- * Shows what the records of the rings say.
+ * Shows what the records of the rings say, ring by ring.
  *
  * @param report The report.
- * @returns Sentences; undefined when there is nothing to say.
+ * @returns Sentences under the name of each ring; undefined when there is
+ * nothing to say.
  *
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function showRingWords(
-  { ringWords }: PlanReport,
+  { ringWords, records }: PlanReport,
 ): Displayable | undefined {
-  return ringWords.length === 0 ? undefined : sentences(ringWords);
+  if (ringWords.length === 0) return undefined;
+  const groups = records.flatMap(({ ring }) => {
+    const start = `${ring}: `;
+    const own = ringWords.filter((sentence) => sentence.startsWith(start))
+      .map((sentence) => capital(sentence.slice(start.length)));
+    return own.length === 0 ? [] : [{ ring, own }];
+  });
+  const html = markup`${
+    groups.map(({ ring, own }) =>
+      markup`<h3>${ring}</h3><ul>${
+        own.map((sentence) => markup`<li>${sentence}</li>`)
+      }</ul>`
+    )
+  }`;
+  return {
+    [jupyterDisplay]: () => ({
+      "text/plain": ringWords.join("\n"),
+      "text/html": html.html,
+    }),
+  };
+}
+
+/** A sentence with a capital at its start. */
+function capital(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }
 
 /**

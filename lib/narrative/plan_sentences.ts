@@ -101,26 +101,38 @@ function ringSentence(
   unit: LengthUnit,
 ): string {
   const asked = choices.filter(({ question }) => question !== "astigmatism");
-  const named = new Set(asked.map(({ recommended }) => recommended));
-  const [only] = named;
-  const parts = asked.flatMap(({ question, recommended, rings, amount }) => {
-    const best = rings.find(({ ring }) => ring === recommended);
-    if (best?.detectable === undefined) {
-      return [`no ring of the bench serves for ${QUESTIONS[question]}`];
-    }
-    const shown = writeDetectable(amount, best.detectable, unit);
-    return [
-      named.size === 1
-        ? `${shown} for ${QUESTIONS[question]}`
-        : `${best.ring} for ${QUESTIONS[question]} (it shows ${shown})`,
-    ];
-  });
-  if (parts.length === 0) {
+  if (asked.length === 0) {
     return "No radius is known, not even a target, so rings cannot be compared.";
   }
-  return named.size === 1 && only !== undefined
-    ? `Take ${only} for every question; it shows ${parts.join(", ")}.`
-    : `Take ${parts.join(", ")}.`;
+  const byRing = new Map<string, string[]>();
+  const without: string[] = [];
+  for (const { question, recommended, rings, amount } of asked) {
+    const best = rings.find(({ ring }) => ring === recommended);
+    if (best?.detectable === undefined) {
+      without.push(QUESTIONS[question]);
+      continue;
+    }
+    const shown = writeDetectable(amount, best.detectable, unit);
+    byRing.set(best.ring, [
+      ...byRing.get(best.ring) ?? [],
+      `for ${QUESTIONS[question]} (it shows ${shown})`,
+    ]);
+  }
+  const takes = [...byRing].map(([ring, uses]) => `${ring} ${listed(uses)}`);
+  return [
+    ...(takes.length === 0 ? [] : [`Take ${takes.join(", ")}.`]),
+    ...(without.length === 0
+      ? []
+      : [`No ring of the bench serves for ${listed(without)}.`]),
+  ].join(" ");
+}
+
+/** Words in a row, the last joined by "and". */
+function listed(words: readonly string[]): string {
+  const last = words[words.length - 1];
+  return words.length < 2
+    ? last
+    : `${words.slice(0, -1).join(", ")} and ${last}`;
 }
 
 /**

@@ -93,6 +93,7 @@ export const QUESTIONS: Readonly<Record<RingQuestion, string>> = {
 
 const REASONS: Record<NonNullable<RingAnswer["reason"]>, string> = {
   "does not fit the work": "it does not fit on the work",
+  "does not fit the flat": "too large to be zeroed on the flat",
   "cannot leave the centre": "it cannot leave the centre",
   "does not touch the fault": "no foot reaches it",
   "three feet cannot see it": "three feet cannot see it",

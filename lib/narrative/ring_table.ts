@@ -50,6 +50,7 @@ export function ringRecordsTable(
     return {
       ring: ring.id,
       "radius used": usedSize(ring, unit),
+      "standard uncertainty": doubt(ring, unit),
       "by caliper": sizes.map(({ bySpacings }) => measured(bySpacings, unit))
         .join(""),
       "by known surfaces": sizes.map(({ bySurfaces }) =>
@@ -57,11 +58,11 @@ export function ringRecordsTable(
       ).filter((text) => text !== "").join("; "),
       "on the flat": standing(fit?.flat, unit),
       "on the work": standing(fit?.work, unit),
-      "may leave the centre by": reach === undefined || !fit?.work.fits
+      reach: reach === undefined || !fit?.work.fits
         ? ""
         : reach > 0
         ? twoFigures(reach, unit)
-        : "not at all",
+        : "centre only",
       "due again": history === undefined
         ? ""
         : history.daysLeft < 0
@@ -75,7 +76,7 @@ export function ringRecordsTable(
   return table(rows, {
     columns,
     caption:
-      "The rings: radius used with its standard uncertainty, calibrations with theirs at 95 %.",
+      "The rings: the radius used (of the foot circle; of both edges; half the span of a bar), calibrations with their uncertainty at 95 %, and how far the ring may leave the centre (reach).",
   });
 }
 
@@ -97,9 +98,19 @@ function measured(
   );
 }
 
-/** The size the analyses use, marked where its uncertainty is assumed. */
-function usedSize(ring: Ring, unit: LengthUnit): string {
-  const { shape, radiusUncertainty: u, radiusUncertaintyAssumed } = ring;
+/** The uncertainty of the size, marked where it is assumed. */
+function doubt(ring: Ring, unit: LengthUnit): string {
+  const { radiusUncertainty: u, radiusUncertaintyAssumed: assumed } = ring;
+  return u === 0
+    ? "none stated"
+    : `${twoFigures(u, unit)}${assumed ? ", assumed" : ""}`;
+}
+
+/** The size the analyses use, with the figures its uncertainty supports. */
+function usedSize(
+  { shape, radiusUncertainty: u }: Ring,
+  unit: LengthUnit,
+): string {
   const radii = shape.kind === "balls"
     ? [shape.circleRadius]
     : shape.kind === "bar"
@@ -108,11 +119,6 @@ function usedSize(ring: Ring, unit: LengthUnit): string {
   const places = u === 0
     ? 3
     : Math.max(0, decimalsFor(amountIn(millimetres(u), unit)));
-  const size = radii.map((radius) =>
-    formatLength(millimetres(radius), unit, places)
-  ).join(" and ");
-  const doubt = u === 0
-    ? "no doubt stated"
-    : `u ${twoFigures(u, unit)}${radiusUncertaintyAssumed ? ", assumed" : ""}`;
-  return `${size} (${doubt})`;
+  return radii.map((radius) => formatLength(millimetres(radius), unit, places))
+    .join(" and ");
 }

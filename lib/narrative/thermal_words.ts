@@ -110,9 +110,9 @@ export function heatSentences(
   const said = [
     `An upper face 1 K warmer than the lower makes the radius read ${
       way(perGradientKelvin, unit)
-    }; a piece 1 K warmer throughout is ${
+    }; all of the piece 1 K warmer makes the radius itself ${
       twoFigures(perPieceKelvin, unit)
-    } longer, which is true of it.`,
+    } longer.`,
     `On a bench 1 K colder than the air it reads ${
       way(perBenchKelvin, unit)
     } for as long as it lies there; a warmer bench does the opposite.`,

@@ -25,6 +25,21 @@ const OTHER_RINGS = [["invented ring 35", 35], ["invented ring 100", 100]].map((
   foot: "foot out",
 }));
 
+/** How the ring of the study was calibrated: invented figures, one ring of 60 mm. */
+const CALIBRATION = {
+  spacings: ["116.63 mm", "116.61 mm", "116.64 mm"],
+  spacings_measured: "outside to outside",
+  caliper: { id: "invented caliper", uncertainty: "0.02 mm" },
+  known_surfaces: [{
+    id: "invented plate 2000",
+    form: "concave",
+    radius: "2000 mm",
+    radius_uncertainty: "0.4 mm",
+    sags: ["0.903 mm", "0.902 mm", "0.904 mm", "0.903 mm", "0.903 mm"],
+  }],
+  every_months: 24,
+};
+
 /** Names of the folders. */
 export const STUDY_FOLDERS = ["gauge-study", "gauge-study-cured"] as const;
 
@@ -86,6 +101,7 @@ export function studyFiles(
         radius_uncertainty: mm(ring.radiusUncertainty),
         ball_radius_uncertainty: mm(ring.ballRadiusUncertainty),
         material: "steel",
+        calibration: CALIBRATION,
       }, ...OTHER_RINGS],
       flat: {
         id: flat!.id,

@@ -6,6 +6,7 @@
 import { contactCircleRadius } from "../geometry/contact_circle.ts";
 import { effectiveFeet } from "../geometry/effective_feet.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
+import { diameterOnFlat } from "./ring_fit.ts";
 import { radiusAnswer } from "./_radius_answer.ts";
 import {
   conicResponse,
@@ -29,7 +30,8 @@ const TRIED = 48;
  * Compares the rings owned, and the best one possible, for each question.
  *
  * - `radius`: how far R may be off its target before the interval of R leaves
- *   the target out, with every source of the budget; the largest ring wins.
+ *   the target out, with every source of the budget; the largest ring that
+ *   stands on the flat wins.
  * - `conic`: the smallest conic constant that a difference between centre and
  *   reach shows; half the usable radius wins.
  * - `edge fault`: the smallest depth of a turned edge of given width, at the
@@ -158,7 +160,12 @@ function answerFor(
   if (farthest === undefined) {
     return { ...base, reason: "does not fit the work" };
   }
-  if (question === "radius") return { ...base, ...radiusAnswer(ring, plan) };
+  if (question === "radius") {
+    // The best ring there could be may come with a larger flat.
+    return ring.id !== "" && !fitsFlat(ring, plan)
+      ? { ...base, reason: "does not fit the flat" }
+      : { ...base, ...radiusAnswer(ring, plan) };
+  }
   if (question === "astigmatism") {
     if (shape.kind === "balls") {
       return { ...base, reason: "three feet cannot see it" };
@@ -184,6 +191,11 @@ function answerFor(
     detectable: difference / Math.abs(response.perUnit),
     offset: response.offset,
   };
+}
+
+/** Whether the gauge can be zeroed on the flat with this ring. */
+function fitsFlat({ shape }: ComparedRing, { flat }: RingChoicePlan): boolean {
+  return flat?.size === undefined || diameterOnFlat(shape) <= flat.size;
 }
 
 /** Rings of every size that fits, with the first ring's balls and care. */

@@ -73,14 +73,7 @@ export function ringFit(
   const available = millimetres(2 * usable);
   const fits = needed <= available;
   const farthest = reach(shape, form, radius, usable, OUTWARD[foot.kind]);
-  const onFlat = millimetres(
-    2 *
-      (shape.kind === "edge"
-        ? shape.outerRadius
-        : shape.kind === "bar"
-        ? shape.span / 2
-        : shape.circleRadius),
-  );
+  const onFlat = diameterOnFlat(shape);
   return {
     ...(flat === undefined ? {} : {
       flat: {
@@ -92,6 +85,31 @@ export function ringFit(
     work: { fits, needed, available },
     ...(farthest === undefined ? {} : { reach: farthest }),
   };
+}
+
+/**
+ * Finds the diameter a ring needs on a flat.
+ *
+ * @param shape Its feet.
+ * @returns Diameter in mm over the outermost points it touches.
+ *
+ * @example
+ * ```ts
+ * import { diameterOnFlat } from "sagbook/uncertainty/ring_fit.ts";
+ * import { millimetres as mm } from "sagbook/units/length.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(diameterOnFlat({ kind: "edge", innerRadius: mm(24), outerRadius: mm(25) }), 50);
+ * ```
+ */
+export function diameterOnFlat(shape: Ring["shape"]): Millimetres {
+  return millimetres(
+    shape.kind === "edge"
+      ? 2 * shape.outerRadius
+      : shape.kind === "bar"
+      ? shape.span
+      : 2 * shape.circleRadius,
+  );
 }
 
 /** Angle of foot 1 from the outward radius where a name says it. */

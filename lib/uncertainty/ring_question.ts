@@ -39,7 +39,10 @@ export interface RingChoicePlan {
   readonly sets: number;
   /** The gauge; its scale counts towards R. */
   readonly gauge?: Pick<Gauge, "id" | "scaleUncertainty">;
-  /** The flat; its bow counts towards R. */
+  /**
+   * The flat; its bow counts towards R, and a ring larger than it cannot be
+   * zeroed there, which R needs and a difference of places does not.
+   */
   readonly flat?: ReferenceFlat;
   /** Width in mm of the turned edge to look for; 20 unless stated. */
   readonly edgeWidth?: Millimetres;
@@ -73,6 +76,7 @@ export interface RingAnswer {
   /** Why there is no amount. */
   readonly reason?:
     | "does not fit the work"
+    | "does not fit the flat"
     | "cannot leave the centre"
     | "does not touch the fault"
     | "three feet cannot see it"

@@ -32,12 +32,12 @@ Deno.test("openPlan() says how sure the radius is, from what, and names a ring f
   );
   match(
     text,
-    /Take invented ring 100 for the radius itself .*, invented ring 60 for how far it is from a sphere/,
+    /Take invented ring 60 for the radius itself .* and for how far it is from a sphere .*, invented ring 35 for a turned edge/,
   );
   match(plain(report.reasons.join(" ")), /Three feet show no astigmatism/);
 });
 
-Deno.test("openPlan() takes half the half diameter for asphericity and the largest ring for the radius", async () => {
+Deno.test("openPlan() takes half the half diameter for asphericity, and for the radius the largest ring that the flat carries", async () => {
   const { choices } = await openPlan("data/gauge-study", QUICK);
   const conic = choices.find(({ question }) => question === "conic")!;
   // Usable half diameter 148 mm: half of it, to the grid of the search.
@@ -46,7 +46,9 @@ Deno.test("openPlan() takes half the half diameter for asphericity and the large
     `${conic.best!.circleRadius}`,
   );
   const radius = choices.find(({ question }) => question === "radius")!;
-  equal(radius.recommended, "invented ring 100");
+  // 200 mm across on a flat of 150 mm cannot be zeroed.
+  equal(radius.recommended, "invented ring 60");
+  equal(radius.rings[2].reason, "does not fit the flat");
 });
 
 Deno.test("planReport() plans before anything was read, and says what it assumed", () => {
@@ -62,7 +64,7 @@ Deno.test("planReport() plans before anything was read, and says what it assumed
   match(report.answer[0], /Nothing has been read yet/);
   match(
     report.answer[1],
-    /^Take ring 60 for every question; it shows a radius off by/,
+    /^Take ring 60 for the radius itself \(it shows a radius off by .*, for how far .* and for a turned edge/,
   );
   equal(report.distribution, undefined);
 });
@@ -119,6 +121,33 @@ Deno.test("the figures and tables of a plan are drawn, and left out where there 
   ok(!/3e-16/.test(await html(budgetTable(report))));
   const bundle = await showPlanAnswer(report)[jupyterDisplay]();
   ok(!/null|NaN|Infinity/.test(JSON.stringify(bundle)));
+});
+
+Deno.test("budgetTable() marks what is assumed, and never promises that readings average out a display's step", async () => {
+  const known = bench();
+  const readings = session([[715], [715], [715]]);
+  const report = planReport(
+    {
+      piece: piece(),
+      bench: {
+        ...known,
+        rings: known.rings.map((ring) => ({
+          ...ring,
+          radiusUncertaintyAssumed: true,
+        })),
+      },
+      readings,
+      problems: [],
+      lines: { read: 3, used: 3, reported: 0 },
+    } as unknown as PlanReport["folder"],
+    QUICK,
+  );
+  const shown = await budgetTable(report)[jupyterDisplay]();
+  const text = plain(String(shown["text/plain"]));
+  match(text, /ring radius \(assumed\) .* no\s/);
+  match(text, /display step of the zero .* no\s/);
+  match(plain(report.reasons.join(" ")), /Assumed, .*: ring radius/);
+  match(plain(report.ringWords.join(" ")), /marked as assumed/);
 });
 
 Deno.test("writeDetectable(), whyNone() and twoFigures() speak the question's words", () => {

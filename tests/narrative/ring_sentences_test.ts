@@ -3,9 +3,11 @@ import { jupyterDisplay } from "sagbook/display/bundle.ts";
 import { sagFromRadius } from "sagbook/geometry/sag_from_radius.ts";
 import {
   openPlan,
+  type PlanReport,
   planReport,
   ringRecordsTable,
   ringSentences,
+  showRingWords,
   surfaceSentences,
 } from "sagbook/narrative/mod.ts";
 import type { Bench, Ring } from "sagbook/records/bench.ts";
@@ -283,9 +285,22 @@ Deno.test("ringRecordsTable() says where each ring stands, marks what is assumed
   const shown = await ringRecordsTable(rings, records, fits, "mm")
     [jupyterDisplay]();
   const text = plain(String(shown["text/plain"]));
-  match(text, /A +60\.000 mm \(u 0\.020 mm, assumed\) +stands +stands/);
+  match(text, /A +60\.000 mm +0\.020 mm, assumed +stands +stands/);
   match(text, /B +120\.000 mm .* no: needs 240 mm +no: needs 240 mm/);
   ok(!/due again|by caliper/.test(text));
+});
+
+Deno.test("showRingWords() puts each ring's sentences under its name, and shows nothing for rings without any", async () => {
+  const two = {
+    ringWords: ["A: it is due.", "A2: it is not."],
+    records: [{ ring: "A" }, { ring: "A2" }],
+  } as unknown as PlanReport;
+  const shown = await showRingWords(two)![jupyterDisplay]();
+  equal(
+    shown["text/html"],
+    "<h3>A</h3><ul><li>It is due.</li></ul><h3>A2</h3><ul><li>It is not.</li></ul>",
+  );
+  equal(showRingWords({ ...two, ringWords: [] }), undefined);
 });
 
 Deno.test("planReport() puts a ring that its calibrations contradict into the answer", () => {

@@ -242,3 +242,18 @@ Deno.test("chooseRing()'s detectable amounts are seen by the whole analysis with
     ok(Math.abs(seen - 0.8) <= allowed, `${question}: ${seen}`);
   }
 });
+
+Deno.test("chooseRing() takes no ring for the radius that cannot be zeroed on the flat, but does for differences", () => {
+  const rings = [balls("small", 60), balls("large", 100)];
+  const of = (size: number, question: RingQuestion) =>
+    chooseRing(rings, { ...plan, flat: { id: "F", size: mm(size) } })
+      .find((one) => one.question === question)!;
+  const radius = of(150, "radius");
+  equal(radius.recommended, "small");
+  equal(radius.rings[1].reason, "does not fit the flat");
+  equal(radius.rings[1].detectable, undefined);
+  equal(of(200, "radius").recommended, "large");
+  ok(of(150, "conic").rings[1].detectable !== undefined);
+  // The best ring there could be may come with a flat of its own.
+  ok(radius.best!.circleRadius > 100);
+});
