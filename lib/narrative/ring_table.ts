@@ -56,8 +56,7 @@ export function ringRecordsTable(
       "by known surfaces": sizes.map(({ bySurfaces }) =>
         measured(bySurfaces, unit)
       ).filter((text) => text !== "").join("; "),
-      "on the flat": standing(fit?.flat, unit),
-      "on the work": standing(fit?.work, unit),
+      "stands on": standsOn(fit, unit),
       reach: reach === undefined || !fit?.work.fits
         ? ""
         : reach > 0
@@ -76,15 +75,29 @@ export function ringRecordsTable(
   return table(rows, {
     columns,
     caption:
-      "The rings: the radius used (of the foot circle; of both edges; half the span of a bar), calibrations with their uncertainty at 95 %, and how far the ring may leave the centre (reach).",
+      "The rings: radius used, calibrations at 95 %, and how far they may leave the centre (reach).",
   });
 }
 
-/** Words for where a ring stands. */
-function standing(stand: Stand | undefined, unit: LengthUnit): string {
-  if (stand === undefined) return "";
-  if (!stand.fits) return `no: needs ${twoFigures(stand.needed, unit)}`;
-  return stand.available === undefined ? "size not stated" : "stands";
+/** Words for where a ring stands, and the diameter it lacks elsewhere. */
+function standsOn(fit: RingFit | undefined, unit: LengthUnit): string {
+  if (fit === undefined) return "";
+  const surfaces: readonly (readonly [string, Stand | undefined])[] = [
+    ["work", fit.work],
+    ["flat", fit.flat],
+  ];
+  const known = surfaces.flatMap(([name, stand]) =>
+    stand?.available === undefined ? [] : [[name, stand] as const]
+  );
+  const [yes, no] = [true, false].map((fits) =>
+    known.filter(([, stand]) => stand.fits === fits)
+  );
+  return [
+    ...(yes.length === 0 ? [] : [yes.map(([name]) => name).join(" and ")]),
+    ...no.map(([name, { needed }]) =>
+      `not the ${name} (needs ${twoFigures(needed, unit)})`
+    ),
+  ].join(", ");
 }
 
 function measured(

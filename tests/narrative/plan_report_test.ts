@@ -17,7 +17,11 @@ import {
   whyNone,
   writeDetectable,
 } from "sagbook/narrative/mod.ts";
+import { chooseRing } from "sagbook/uncertainty/choose_ring.ts";
+import type { HalfWidthRule } from "sagbook/uncertainty/detection.ts";
 import { radiusBudget } from "sagbook/uncertainty/radius_budget.ts";
+import { millimetres as mm } from "sagbook/units/length.ts";
+import { PLANNED_RULE } from "../studies/_ring_choice_power.ts";
 import { bench, piece, session } from "../zones/_session.ts";
 
 const plain = (text: string): string => text.replace(/[\u00a0\u202f]/g, " ");
@@ -58,6 +62,7 @@ Deno.test("planReport() plans before anything was read, and says what it assumed
       bench: bench(),
       readings: [],
       problems: [],
+      lines: { read: 0, used: 0, reported: 0 },
     } as unknown as PlanReport["folder"],
     QUICK,
   );
@@ -76,6 +81,7 @@ Deno.test("planReport() says when rings cannot be compared", () => {
       bench: bench(),
       readings: [],
       problems: [],
+      lines: { read: 0, used: 0, reported: 0 },
     } as unknown as PlanReport["folder"],
     QUICK,
   );
@@ -161,4 +167,34 @@ Deno.test("writeDetectable(), whyNone() and twoFigures() speak the question's wo
   );
   match(whyNone("three feet cannot see it"), /three feet/);
   equal(plain(twoFigures(0, "mm")), "0 mm");
+});
+
+Deno.test("planReport() compares rings by the interval that the session report itself would draw", () => {
+  const report = planReport(
+    {
+      piece: piece(),
+      bench: bench(),
+      readings: [],
+      problems: [],
+      lines: { read: 0, used: 0, reported: 0 },
+    } as unknown as PlanReport["folder"],
+    QUICK,
+  );
+  const conic = (halfWidth?: HalfWidthRule) =>
+    chooseRing(bench().rings, {
+      work: {
+        form: "concave",
+        radius: mm(2520),
+        diameter: mm(210),
+        margin: mm(2),
+      },
+      scatter: { repeat: 0.001, zeroing: 0.001 },
+      step: mm(0.001),
+      sets: 5,
+      ...(halfWidth ? { halfWidth } : {}),
+    })[1].rings[0].detectable!;
+  // The rule of the study that checks the promise by whole analyses.
+  const { detectable = 0 } = report.choices[1].rings[0];
+  ok(Math.abs(detectable / conic(PLANNED_RULE) - 1) < 1e-9);
+  ok(Math.abs(detectable / conic() - 1) > 1e-4);
 });

@@ -285,8 +285,11 @@ Deno.test("ringRecordsTable() says where each ring stands, marks what is assumed
   const shown = await ringRecordsTable(rings, records, fits, "mm")
     [jupyterDisplay]();
   const text = plain(String(shown["text/plain"]));
-  match(text, /A +60\.000 mm +0\.020 mm, assumed +stands +stands/);
-  match(text, /B +120\.000 mm .* no: needs 240 mm +no: needs 240 mm/);
+  match(text, /A +60\.000 mm +0\.020 mm, assumed +work and flat/);
+  match(
+    text,
+    /B +120\.000 mm .* not the work \(needs 2\d\d mm\), not the flat \(needs 240 mm\)/,
+  );
   ok(!/due again|by caliper/.test(text));
 });
 

@@ -1,17 +1,20 @@
-import { equal, match, ok } from "node:assert/strict";
+import { deepEqual, equal, match, ok } from "node:assert/strict";
 import { jupyterDisplay } from "sagbook/display/bundle.ts";
 import {
   heatSentences,
   heatTable,
+  openPlan,
   planReport,
   thermalSentence,
 } from "sagbook/narrative/mod.ts";
+import { readFolderWorkLog } from "sagbook/records/read_folder_work_log.ts";
 import type { Reading } from "sagbook/records/reading.ts";
 import {
   conductingGlass,
   heatOfPiece,
 } from "sagbook/uncertainty/thermal_piece.ts";
 import { millimetres as mm } from "sagbook/units/length.ts";
+import { PIECE, withFolder } from "../records/_bench_of_cases.ts";
 import { bench, piece, session } from "../zones/_session.ts";
 
 const plain = (text: string): string => text.replace(/[\u00a0\u202f]/g, " ");
@@ -101,4 +104,30 @@ Deno.test("planReport() warns of a cold bench, of warm work, and of reading too 
     plain(thermalSentence(thermal[2], "mm")),
     plain(answer[answer.length - 1]),
   );
+});
+
+Deno.test("openPlan() takes the end of warm work from the log, where the log gives a time", async () => {
+  const warned = async (date: string) => {
+    const { thermal } = await withFolder({
+      piece: { ...PIECE, thickness: "40 mm", glass: "borosilicate" },
+      files: {
+        "worklog.csv": `date,grade,minutes\n${date},80 grit,30\n`,
+        "readings.csv":
+          "session,taken_at,zeroing,zone,reading\nS1,2031-05-17T10:10,1,centre,0.715\n",
+      },
+    }, (path) => openPlan(path, { studies: 20, today: "2031-05-18" }));
+    return thermal.map(({ kind }) => kind);
+  };
+  deepEqual(await warned("2031-05-17T10:00"), ["too soon after work"]);
+  deepEqual(await warned("2031-05-17"), []);
+});
+
+Deno.test("readFolderWorkLog() reads the log of a folder", async () => {
+  const text = "date,minutes\n2031-05-17,30\n";
+  const { entries, lines } = await withFolder(
+    { files: { "worklog.csv": text } },
+    (path) => readFolderWorkLog(path, "mm"),
+  );
+  equal(entries[0].minutes, 30);
+  deepEqual(lines, { read: 1, used: 1, reported: 0 });
 });
