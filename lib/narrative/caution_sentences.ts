@@ -46,7 +46,8 @@ export function unseenSentences(
           unit,
           places,
         );
-        const turn = one.twoFeetOut
+        const unknown = unseen.some(({ kind }) => kind === "direction unknown");
+        const turn = one.twoFeetOut && !unknown
           ? " Two feet pointed out; with one foot out the ring would reach further and a narrow edge fault could show."
           : "";
         return `No foot touched the outermost ${width} inside the bevel, so a turned edge narrower than that would not show.${turn}`;

@@ -4,7 +4,9 @@
  * @module
  */
 import type { NextStep } from "../fabrication/next_step.ts";
+import type { LengthUnit } from "../records/piece.ts";
 import type { SetsNeeded } from "../zones/sets_needed.ts";
+import { twoFigures } from "./plan_words.ts";
 
 /** How many sets would decide, in words. */
 function setsInWords(needed: SetsNeeded, sets: number): string {
@@ -40,6 +42,8 @@ function setsInWords(needed: SetsNeeded, sets: number): string {
  * @param needed What would decide an open verdict, where it is open.
  * @param sets How many sets have been read.
  * @param zones How many zones have been read.
+ * @param uncertainty Expanded uncertainty of the radius in mm, where known.
+ * @param unit The user's unit.
  * @returns One sentence; "measure more" never comes with a stroke.
  *
  * @example
@@ -58,6 +62,8 @@ export function nextStepSentence(
   needed: SetsNeeded | undefined,
   sets: number,
   zones: number,
+  uncertainty?: number,
+  unit: LengthUnit = "mm",
 ): string {
   switch (step.kind) {
     case "measure more":
@@ -69,7 +75,7 @@ export function nextStepSentence(
       }
       return sets < 3
         ? "Next: measure more — read at least three sets, each on another diameter, zeroing before each."
-        : "Next: state how far from a sphere is still good (`sphericity` in piece.json), and this page will say whether it is one.";
+        : 'Next: state how far from a sphere is still good, as "sphericity_tolerance": {"sag": "2 µm"} in piece.json, and this page will say whether it is one.';
     case "even out":
       return "Next: the work is lopsided — read it again with work and gauge turned, and look for the cause (turning of work and tool, a warped support) before grinding on.";
     case "to a sphere": {
@@ -91,7 +97,9 @@ export function nextStepSentence(
     case "on target":
       return "Next: go on to the next grade; the radius is on target.";
     case "near target":
-      return "Next: whether the radius is on target is within its uncertainty; go on only if the next grades can still move it.";
+      return `Next: the target lies within the doubt of the radius${
+        uncertainty === undefined ? "" : ` (±${twoFigures(uncertainty, unit)})`
+      }, so it may be reached or not; go on if the next grades can still move it, or read more sets first.`;
     case "no target":
       return "Next: go on to the next grade if this radius suits; no target was given.";
   }

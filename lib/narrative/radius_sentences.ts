@@ -48,9 +48,10 @@ export function radiusSentence(
   const { zones, sphericity } = session;
   if (radius === undefined) {
     const { sag } = zones[0].mean;
-    return `No radius can be worked out: the mean sag is ${
-      formatLength(millimetres(sag), unit, unit === "mm" ? 4 : 5)
-    }, and only a sag above 0 (counted positive for the declared ${form} surface) has one.`;
+    const shown = formatLength(millimetres(sag), unit, unit === "mm" ? 4 : 5);
+    return sag > 0
+      ? `No radius can be worked out: the mean sag is ${shown}, more than the foot circle's radius, and no surface has that.`
+      : `No radius can be worked out: the mean sag is ${shown}, and only a sag above 0 (counted positive for the declared ${form} surface) has one.`;
   }
   const { verdict, byEnds } = sphericity;
   if (verdict === "outside" && !byEnds && zones.length > 1) {
@@ -101,6 +102,8 @@ function againstTarget(
  *
  * @param session The session.
  * @param piece The piece.
+ * @param over The sag that the stated radius rests on; the centre's unless
+ * told.
  * @returns Sentences.
  *
  * @example See the example of `lib/narrative/mod.ts`.
@@ -108,6 +111,7 @@ function againstTarget(
 export function radiusReasons(
   session: SessionAnalysis,
   piece: Piece,
+  over: RadiusStatement["over"] = "centre",
 ): readonly string[] {
   const { ring, feet, readings, sets, whole, zones } = session;
   const { unit, form } = piece;
@@ -130,19 +134,21 @@ export function radiusReasons(
         : `, ball radius ${write(feet.ballRadius, 3)}`
     }).`,
   ];
-  const { radius, mean } = zones[0];
+  const from = over === "all zones" ? whole : zones[0];
+  const { radius, mean } = from;
+  const where = over === "all zones"
+    ? "Over all zones"
+    : `At ${zones[0].place.label}`;
   if (radius !== undefined) {
     const sign = form === "concave" ? "+" : "−";
     const without = radius.radius -
       (form === "concave" ? 1 : -1) * feet.ballRadius;
     reasons.push(
       feet.ballRadius === 0
-        ? `At ${zones[0].place.label}: mean sag ${
-          write(mean.sag, 4)
-        }, so R = (r² + s²)/(2s) = ${write(without, 1)}.`
-        : `At ${zones[0].place.label}: mean sag ${
-          write(mean.sag, 4)
-        }, so (r² + s²)/(2s) = ${
+        ? `${where}: mean sag ${write(mean.sag, 4)}, so R = (r² + s²)/(2s) = ${
+          write(without, 1)
+        }.`
+        : `${where}: mean sag ${write(mean.sag, 4)}, so (r² + s²)/(2s) = ${
           write(without, 1)
         }; the balls touch a ${form} surface one ball radius from their centres, so R = ${
           write(without, 1)

@@ -55,7 +55,8 @@ export function zonesTable(report: SessionReport): Displayable {
       formatLength(tolerance.sag, small, unit === "mm" ? 1 : 3)
     }.`;
   return table(rows, {
-    caption: `What each zone read; ± is 95 %, from repeating alone.${limit}`,
+    caption:
+      `What each zone read; ± is 95 %, from repeating and the display step alone.${limit}`,
   });
 }
 
@@ -143,7 +144,8 @@ export function sessionsTable(report: SessionReport): Displayable {
     "a sphere?": VERDICTS[session.sphericity.verdict],
   }));
   return table(rows, {
-    caption: "Every session and ring; ± is 95 %, from repeating alone.",
+    caption:
+      "Every session and ring; ± is 95 %, from repeating and the display step alone.",
   });
 }
 

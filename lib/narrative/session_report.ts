@@ -71,14 +71,12 @@ export function sessionReport(folder: PieceFolder): SessionReport {
   });
   const session = mainSession(sessions);
   const safety = safetySentences(piece);
+  const doubts = suspicionSentences(folder.problems);
   if (!session) {
     return {
       folder,
       sessions,
-      answer: [
-        "There is nothing to answer yet: no reading of the work was found.",
-        "Next: zero the gauge on the flat, read centre, half way and edge, and do so on three diameters or more.",
-      ],
+      answer: [...doubts, ...nothingToAnswer(folder)],
       reasons: [],
       cautions: [],
       unseen: [],
@@ -95,7 +93,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
     ...(radius === undefined ? {} : { radius }),
     next,
     answer: [
-      ...suspicionSentences(folder.problems),
+      ...doubts,
       radiusSentence(
         session,
         piece,
@@ -103,15 +101,20 @@ export function sessionReport(folder: PieceFolder): SessionReport {
         piece.startingRadius ?? sessions[0].zones[0].radius?.radius,
       ),
       sphericitySentence(session, unit),
-      nextStepSentence(
-        next,
-        session.sphericity.setsNeeded,
-        session.sets.length,
-        session.zones.length,
-      ),
+      doubts.length > 0
+        ? "Next: settle that first; nothing here is safe to act on until then."
+        : nextStepSentence(
+          next,
+          session.sphericity.setsNeeded,
+          session.sets.length,
+          session.zones.length,
+          radius?.expanded,
+          unit,
+        ),
+      ...refusedSentences(folder),
     ],
     reasons: [
-      ...radiusReasons(session, piece),
+      ...radiusReasons(session, piece, radius?.over),
       ...(radius ? budgetReasons(radius, unit) : []),
     ],
     cautions: [
@@ -121,6 +124,35 @@ export function sessionReport(folder: PieceFolder): SessionReport {
     unseen: unseenSentences(session.unseen, unit),
     safety,
   });
+}
+
+/** What to say when no reading of the work could be used. */
+function nothingToAnswer({ lines, problems }: PieceFolder): readonly string[] {
+  if (lines.reported === 0) {
+    return [
+      "There is nothing to answer yet: no reading of the work was found.",
+      "Next: zero the gauge on the flat, read centre, half way and edge, and do so on three diameters or more.",
+    ];
+  }
+  const first = problems.find(({ severity }) => severity === "refused");
+  const where = first === undefined
+    ? ""
+    : ` The first: ${first.message} (${first.file}${
+      first.line === undefined ? "" : `, line ${first.line}`
+    }).`;
+  return [
+    `No reading could be used: all ${lines.reported} lines were refused.${where}`,
+    `Next: ${
+      first?.mend ?? "mend the files as “What was read” says"
+    }, and run this again.`,
+  ];
+}
+
+/** How many readings an answer had to do without. */
+function refusedSentences({ lines }: PieceFolder): readonly string[] {
+  return lines.reported === 0 ? [] : [
+    `${lines.reported} of ${lines.read} lines of readings were refused and are not in this; “What was read” says why.`,
+  ];
 }
 
 /** Keeps a number and its per cent sign on one line. */
@@ -154,6 +186,7 @@ function chooseNext(
 ): NextStep {
   const { sphericity, zones } = session;
   const { target, form } = piece;
+  if (radius === undefined) return { kind: "measure more", why: "untested" };
   const first = zones[0];
   const last = zones[zones.length - 1];
   return nextStep({

@@ -5,6 +5,7 @@
  */
 import type { LengthUnit } from "../records/piece.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
+import { nearest } from "../zones/sphericity.ts";
 import type { SagTolerance } from "../zones/tolerance.ts";
 import { writeDifference, writeSmall } from "./sag_words.ts";
 
@@ -34,7 +35,10 @@ export function writeTolerance(
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function sphericitySentence(
-  session: Pick<SessionAnalysis, "sphericity" | "zones" | "sets" | "ends">,
+  session: Pick<
+    SessionAnalysis,
+    "sphericity" | "zones" | "differences" | "sets" | "ends"
+  >,
   unit: LengthUnit,
 ): string {
   const { sphericity, zones, ends } = session;
@@ -45,9 +49,12 @@ export function sphericitySentence(
     second: zones[deciding.second].place.label,
   };
   if (verdict === "within") {
+    const limited = sphericity.displayLimited
+      ? ", which is the display's limit and not the surface's"
+      : "";
     return `It is a sphere within ${words}, as far as three feet can tell: all zones agree within ${
       writeSmall(agreeWithin!, unit)
-    } (each pair tested at 5 %).`;
+    }${limited} (each pair tested at 5 %).`;
   }
   if (verdict === "outside") {
     if (byEnds || !deciding || !pair) {
@@ -82,9 +89,10 @@ export function sphericitySentence(
 }
 
 function noVerdict(
-  { sphericity, zones }: Pick<SessionAnalysis, "sphericity" | "zones">,
+  session: Pick<SessionAnalysis, "sphericity" | "zones" | "differences">,
   unit: LengthUnit,
 ): string {
+  const { sphericity, zones } = session;
   const { agreeWithin } = sphericity;
   switch (sphericity.reason) {
     case "one zone":
@@ -97,11 +105,32 @@ function noVerdict(
       return "No set holds two zones, so differences between zones carry the zero of both and nothing is said about the shape.";
     case "tolerance needs an off-centre zone":
       return "The tolerance for a sphere is stated as surface error and only the centre was read, so nothing can be said about the shape.";
-    default:
-      return agreeWithin === undefined
-        ? "No tolerance for a sphere was stated."
-        : `No tolerance for a sphere was stated; these readings would pass one of ${
-          writeSmall(agreeWithin, unit)
-        } of sag or more.`;
+    default: {
+      const apart = differing(session, unit);
+      if (agreeWithin === undefined) {
+        return `No tolerance for a sphere was stated.${apart}`;
+      }
+      return `No tolerance for a sphere was stated; these readings would pass one of ${
+        writeSmall(agreeWithin, unit)
+      } of sag or more.${apart}`;
+    }
   }
+}
+
+/** The zones that differ for certain, where some do. */
+function differing(
+  { differences, zones }: Pick<SessionAnalysis, "differences" | "zones">,
+  unit: LengthUnit,
+): string {
+  const sure = [...differences]
+    .filter(({ simultaneous95 }) =>
+      simultaneous95 !== undefined && nearest(simultaneous95) > 0
+    )
+    .sort((a, b) => Math.abs(b.mean) - Math.abs(a.mean))[0];
+  if (!sure) return "";
+  const labels = [sure.first, sure.second].map((k) => zones[k].place.label);
+  const [more, less] = sure.mean > 0 ? labels : labels.reverse();
+  return ` The zones do differ: ${more} reads ${
+    writeDifference(sure.mean, sure.simultaneous95, unit)
+  } more sag than ${less}.`;
 }

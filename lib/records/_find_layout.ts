@@ -126,8 +126,16 @@ function tableOf(
       repeated,
       unknown: tidy ? [...unknown, ...zones.map((z) => z.index)] : unknown,
     },
-    score: firm === 0 ? 0 : firm + 0.01 * zones.length,
+    // Bare fractions among zones and no known column: a row of readings whose
+    // header is missing, not a header.
+    score: firm === 0 || (columns.size === 0 && zones.some(isBare))
+      ? 0
+      : firm + 0.01 * zones.length,
   };
+}
+
+function isBare({ name }: ZoneColumn): boolean {
+  return name.kind === "fraction" && name.bare;
 }
 
 function missingColumns(

@@ -19,6 +19,8 @@ import {
 } from "./_suspicions.ts";
 
 /** So many sessions are looked at; a folder holds far fewer. */
+/** No surface changes its sag by this factor from zone to zone. */
+const FAR_OFF = 3;
 const MOST_GROUPS = 10_000;
 
 /** Watches readings go by and says at the end what looks wrong. */
@@ -61,6 +63,11 @@ export class PlausibilityWatch {
       near(ratio, INCH, NEAR_INCH) || near(1 / ratio, INCH, NEAR_INCH)
     ) {
       if (group.outOfScale++ === 0) group.outOfScaleLine = line;
+    } else if (ratio > FAR_OFF || ratio < 1 / FAR_OFF) {
+      if (group.farOff++ === 0) {
+        group.farOffLine = line;
+        group.farOffSag = sag;
+      }
     }
   }
 
@@ -85,6 +92,9 @@ export class PlausibilityWatch {
         zeroLine: 0,
         outOfScale: 0,
         outOfScaleLine: 0,
+        farOff: 0,
+        farOffLine: 0,
+        farOffSag: 0,
       };
       this.#groups.set(key, group);
     }
@@ -112,6 +122,7 @@ export class PlausibilityWatch {
       ...this.#sign(group),
       ...this.#zero(group),
       ...this.#scale(group),
+      ...this.#farOff(group),
       ...unitOrRing(
         group,
         [smallest.get(group.ring), largest.get(group.ring)],
@@ -180,6 +191,24 @@ export class PlausibilityWatch {
       }) by about 25.4 times, the mark of inches taken for millimetres`,
       "look which unit the display showed, and write it into the unit column",
       group.outOfScale,
+    )];
+  }
+
+  #farOff(group: SessionGroup): Problem[] {
+    if (group.farOff === 0) return [];
+    const times = Math.abs(group.farOffSag / group.first);
+    const factor = times >= 1 ? times : 1 / times;
+    return [suspicion(
+      group,
+      "far-off-reading",
+      group.farOffLine,
+      `${group.farOff} of ${group.count} readings of session ${group.session} lie far from its first (${
+        mm(group.first, 5)
+      }): ${mm(group.farOffSag, 5)} is about ${factor.toPrecision(2)} times ${
+        times >= 1 ? "larger" : "smaller"
+      }, more than any surface does from zone to zone`,
+      "look for a slipped decimal point or a wrong unit, in this line or in the first",
+      group.farOff,
     )];
   }
 }

@@ -37,6 +37,12 @@ export interface SessionGroup {
   outOfScale: number;
   /** The first line that is. */
   outOfScaleLine: number;
+  /** How many are far from the first by another factor. */
+  farOff: number;
+  /** The first line that is. */
+  farOffLine: number;
+  /** Its sag, in mm. */
+  farOffSag: number;
 }
 
 /** Size of a group's mean sag, in mm. */

@@ -301,3 +301,65 @@ Deno.test("openPiece() reads a folder and answers", async () => {
   const found = await openPiece("data/inch-200");
   match(words(found), /not a sphere/);
 });
+
+Deno.test("sessionReport() withholds advice while the readings are in doubt", () => {
+  const problem: Problem = {
+    severity: "warning",
+    code: "other-unit",
+    file: "readings.csv",
+    message: "session S1 reads like inches",
+  };
+  const text = words(report(session(SPHERE), {}, [problem]));
+  match(
+    text,
+    /Next: settle that first; nothing here is safe to act on until then\.$/,
+  );
+  ok(!/stroke|on top/.test(text), text);
+});
+
+Deno.test("sessionReport() says that every line was refused, and the first reason", () => {
+  const problem: Problem = {
+    severity: "refused",
+    code: "missing-column",
+    file: "readings.csv",
+    line: 1,
+    message: "the header has no column zone",
+    mend: "add a column zone",
+  };
+  const found = sessionReport({
+    ...report([]).folder,
+    problems: [problem],
+    lines: { read: 15, used: 0, reported: 15 },
+  });
+  match(
+    words(found),
+    /^No reading could be used: all 15 lines were refused\. The first: the header has no column zone \(readings\.csv, line 1\)\. Next: add a column zone, and run this again\.$/,
+  );
+});
+
+Deno.test("sessionReport() says on the first screen how many lines were refused", () => {
+  const found = sessionReport({
+    ...report(session(SPHERE)).folder,
+    lines: { read: 15, used: 12, reported: 3 },
+  });
+  match(
+    words(found),
+    /3 of 15 lines of readings were refused and are not in this/,
+  );
+});
+
+Deno.test("sessionReport() says that zones differ even without a tolerance", () => {
+  const text = words(report(session(HOLE), { sphericity: undefined }));
+  match(
+    text,
+    /The zones do differ: centre reads 27\.7 ± \d\.\d µm more sag than edge\./,
+  );
+  match(
+    words(
+      report(session(Array.from({ length: 4 }, () => [730, 715, 702])), {
+        sphericity: undefined,
+      }),
+    ),
+    /"sphericity_tolerance": \{"sag": "2 µm"\} in piece\.json/,
+  );
+});
