@@ -207,7 +207,19 @@ export function planReasons(
     );
   }
   found.push(
-    "Three feet show no astigmatism, at any place and of any size; a two-foot bar turned on the work does, and so does an optical test.",
+    `Three feet show no astigmatism, at any place and of any size; a two-foot bar turned on the work does${
+      barWords(choices, unit)
+    }, and so does an optical test.`,
   );
   return found;
+}
+
+/** What the widest bar that fits would show. */
+function barWords(choices: readonly RingChoice[], unit: LengthUnit): string {
+  const found = choices.find(({ question }) => question === "astigmatism");
+  if (found?.best === undefined) return "";
+  const { circleRadius, detectable } = found.best;
+  return ` (one of ${twoFigures(2 * circleRadius, unit)} span would show ${
+    writeDetectable(found.amount, detectable, unit)
+  })`;
 }

@@ -38,7 +38,8 @@ const TRIED = 48;
  *   place within reach that shows it best, with the feet as they stand; of
  *   rings that show it alike the smallest, which says best where it lies.
  * - `astigmatism`: three feet see none, at any place; a sharp edge takes it
- *   for a sphere; a bar turned through a right angle shows it.
+ *   for a sphere; a bar turned through a right angle shows it, and the best
+ *   possible one is as wide as the work allows.
  *
  * Amounts are shown with the chance asked for (80 % unless stated), two-sided
  * at 5 %. Departures act to first order: about 1e-3 of the amplitude. The best
@@ -88,7 +89,9 @@ export function chooseRing(
   return (["radius", "conic", "edge fault", "astigmatism"] as const).map(
     (question): RingChoice => {
       const answers = rings.map(answer(question));
-      const curve = trial.map(answer(question)).flatMap(
+      // Three feet see no astigmatism: there the best possible is a bar.
+      const tried = question === "astigmatism" ? trial.map(asBar) : trial;
+      const curve = tried.map(answer(question)).flatMap(
         ({ circleRadius, detectable }) =>
           detectable === undefined ? [] : [{ circleRadius, detectable }],
       );
@@ -224,6 +227,15 @@ function trialRings(
     contactCircleRadius(shape, form, radius) <= usable &&
     largerThanBalls(shape, ballRadius)
   );
+}
+
+/** A two-foot bar as wide as a ring. */
+function asBar(like: ComparedRing): ComparedRing {
+  const { shape } = like;
+  if (shape.kind !== "balls") return like;
+  const { circleRadius, ballRadius } = shape;
+  const span = millimetres(2 * circleRadius);
+  return { ...like, shape: { kind: "bar", span, ballRadius } };
 }
 
 /** Feet that stand in one another are no ring. */

@@ -257,3 +257,20 @@ Deno.test("chooseRing() takes no ring for the radius that cannot be zeroed on th
   // The best ring there could be may come with a flat of its own.
   ok(radius.best!.circleRadius > 100);
 });
+
+Deno.test("chooseRing() says what a two-foot bar would show of astigmatism where three feet show none", () => {
+  const found = chooseRing([balls("A", 60)], plan)
+    .find(({ question }) => question === "astigmatism")!;
+  equal(found.rings[0].reason, "three feet cannot see it");
+  equal(found.recommended, undefined);
+  // δ = A ρ² cos 2θ: 2 A h² between two directions, 2 A a² peak to valley.
+  const { circleRadius, detectable } = found.best!;
+  const bar = {
+    ...balls("B", 60),
+    shape: { kind: "bar", span: mm(2 * circleRadius), ballRadius: mm(6.35) },
+  } as const;
+  const owned = chooseRing([bar], plan)
+    .find(({ question }) => question === "astigmatism")!;
+  near(owned.rings[0].detectable, detectable, 1e-9);
+  ok(circleRadius > 140);
+});
