@@ -32,6 +32,36 @@ export {
   riskOfPassing,
 } from "./forecast_target.ts";
 export {
+  focalLengthMeasured,
+  type FocalLengthMeasurement,
+} from "./focal_length_measured.ts";
+export {
+  type GeometricFocalLength,
+  geometricFocalLength,
+} from "./geometric_focal_length.ts";
+export {
+  type FocalHabit,
+  focalHabit,
+  type HabitPiece,
+  type KnownPiece,
+} from "./focal_habit.ts";
+export type { HabitLine, MeanRatio } from "./focal_habit_forms.ts";
+export {
+  type FocalLengthPrediction,
+  landingProbability,
+  predictFocalLength,
+} from "./predict_focal_length.ts";
+export {
+  type GroundRadiusAim,
+  groundRadiusFor,
+  type GroundRadiusWish,
+} from "./ground_radius_for.ts";
+export {
+  type CheckedPiece,
+  type FinishedSuspicion,
+  finishedSuspicions,
+} from "./finished_suspicions.ts";
+export {
   COMMON_STROKES,
   type NextStep,
   nextStep,
