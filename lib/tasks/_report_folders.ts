@@ -33,6 +33,14 @@ async function isPiece(folder: string): Promise<boolean> {
   }
 }
 
+/** What is said of a report that was stopped. */
+function stopped(name: string): number {
+  console.error(
+    `${name}: stopped; nothing was written, and an older report stays as it was.`,
+  );
+  return 130;
+}
+
 /** The pieces below a folder: itself, or the folders in it that are one. */
 async function piecesIn(folder: string): Promise<string[]> {
   if (await isPiece(folder)) return [folder];
@@ -69,13 +77,24 @@ async function reportOnce(
     (text) => Deno.stderr.writeSync(encoder.encode(text)),
     terminal,
   );
-  const { page, answer, run } = await reportOn(folder, {
-    kind,
-    signal,
-    ...(terminal ? { onProgress: listen } : {}),
-    ...(typeof flags.kernel === "string" ? { kernel: flags.kernel } : {}),
-    ...(typeof flags.notebook === "string" ? { notebook: flags.notebook } : {}),
-  });
+  let made;
+  try {
+    made = await reportOn(folder, {
+      kind,
+      signal,
+      ...(terminal ? { onProgress: listen } : {}),
+      ...(typeof flags.kernel === "string" ? { kernel: flags.kernel } : {}),
+      ...(typeof flags.notebook === "string"
+        ? { notebook: flags.notebook }
+        : {}),
+    });
+  } catch (error) {
+    // A signal reaches the kernel too: what fails then was stopped.
+    if (signal.aborted) return stopped(name);
+    throw error;
+  }
+  const { page, answer, run } = made;
+  if (signal.aborted) return stopped(name);
   for (const problem of run.problems) console.error(problem.message);
   say(`${name}`);
   if (answer.length > 0) say(answer.join(" "));
@@ -136,6 +155,7 @@ async function reportAll(
       const code = await reportOnce(folder, kind, flags, stop.signal);
       worst = Math.max(worst, code);
     }
+    if (stop.signal.aborted) return 130;
   } finally {
     Deno.removeSignalListener("SIGINT", onInterrupt);
   }

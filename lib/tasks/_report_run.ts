@@ -70,7 +70,8 @@ export interface ReportSettings {
  * notebook as run and the results, each whole or not at all.
  *
  * A run that did not end well writes a page that says so in its first line, in
- * place of any older one, and no results.
+ * place of any older one, and no results. A run that was stopped writes
+ * nothing: an older report stays as it was.
  *
  * @param folder The piece's folder.
  * @param settings Kernel, progress, abort.
@@ -81,16 +82,26 @@ export async function reportOn(
   settings: ReportSettings = {},
 ): Promise<ReportFiles> {
   const { kernel, onProgress, signal, kind = SESSION_REPORT } = settings;
+  const out = join(folder, "report");
+  await makeWritable(out);
   const { notebook = join(ROOT, "notebooks", `${kind.notebook}.ipynb`) } =
     settings;
   const template = await readNotebook(notebook);
-  const run = await runNotebook(template.notebook, {
+  const run = await runNotebook(withoutOutputs(template.notebook), {
     cwd: join(ROOT, "notebooks"),
     parameters: { folder: resolve(folder), ...kind.parameters },
     ...(kernel === undefined ? {} : { kernel }),
     ...(onProgress === undefined ? {} : { onProgress }),
     ...(signal === undefined ? {} : { signal }),
   });
+  // A signal ends the kernel as well, and its end may be noticed first.
+  if (run.status === "kernel-ended") {
+    await new Promise((done) => setTimeout(done, 100));
+  }
+  if (run.status === "stopped" || signal?.aborted) {
+    // Whatever report stood there is whole, and stays.
+    return { page: join(out, `${kind.file}.html`), answer: [], run };
+  }
   const results = resultsOf(run.notebook);
   const piece = results?.piece as JsonObject | undefined;
   const shown = withoutResults(run.notebook);
@@ -101,8 +112,6 @@ export async function reportOn(
     layout: "reader",
     ...(run.incomplete === undefined ? {} : { incomplete: run.incomplete }),
   });
-  const out = join(folder, "report");
-  await Deno.mkdir(out, { recursive: true });
   const page = join(out, `${kind.file}.html`);
   await writeTextAtomically(page, html);
   await writeTextAtomically(
@@ -119,6 +128,33 @@ export async function reportOn(
     ? results.answer.map(String)
     : [];
   return { page, answer, run };
+}
+
+/** Makes the folder of the report, or says why it cannot be written. */
+async function makeWritable(out: string): Promise<void> {
+  const probe = join(out, `.probe-${Deno.pid}.tmp`);
+  try {
+    await Deno.mkdir(out, { recursive: true });
+    await Deno.writeTextFile(probe, "");
+    await Deno.remove(probe);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    throw new Error(
+      `Cannot write the report as ${out} must be a folder that can be written: ${why}. Give yourself the right to write there, free some space, or copy the piece's folder to a place of your own and run this again. Nothing was changed.`,
+    );
+  }
+}
+
+/** The notebook as it would be before its first run. */
+function withoutOutputs(notebook: Notebook): Notebook {
+  return {
+    ...notebook,
+    cells: notebook.cells.map((cell) =>
+      cell.cell_type === "code"
+        ? { ...cell, outputs: [], execution_count: null }
+        : cell
+    ),
+  };
 }
 
 /** The results that the notebook handed over with its answer. */

@@ -130,3 +130,64 @@ Deno.test("task report marks a page incomplete when a cell fails, and leaves no 
   ok(!names.includes("results.json"), names.join());
   await Deno.remove(folder, { recursive: true });
 });
+
+Deno.test("task report leaves an older report whole when it is stopped, says so and exits with 130", async () => {
+  const folder = await copyPiece("metric-250");
+  equal((await runTask("report", [folder])).code, 0);
+  const page = `${folder}/report/session.html`;
+  const before = Deno.readTextFileSync(page);
+  const path = `${folder}/readings.csv`;
+  Deno.writeTextFileSync(
+    path,
+    Deno.readTextFileSync(path).replaceAll("0.41", "0.42"),
+  );
+  for (const wait of [150, 400, 900]) {
+    const child = new Deno.Command(Deno.execPath(), {
+      args: ["run", "-A", "--no-prompt", "lib/tasks/report.ts", folder],
+      cwd: ROOT,
+      env: { NO_COLOR: "1" },
+      stdin: "null",
+      stdout: "piped",
+      stderr: "piped",
+    }).spawn();
+    await new Promise((done) => setTimeout(done, wait));
+    try {
+      child.kill("SIGINT");
+    } catch {
+      // It had ended already: nothing was stopped.
+    }
+    const { code, stderr } = await child.output();
+    const said = new TextDecoder().decode(stderr);
+    ok(code === 130 || code === 0, `${wait} ms: ${code} ${said}`);
+    ok(!/\n\s+at /.test(said), said);
+    if (code === 130) equal(Deno.readTextFileSync(page), before, `${wait} ms`);
+    else Deno.writeTextFileSync(page, before);
+  }
+  await Deno.remove(folder, { recursive: true });
+});
+
+Deno.test("task report gives no answer of another piece for cells that were not run", async () => {
+  const folder = await copyPiece("inch-200");
+  const notebook = `${folder}/own.ipynb`;
+  const text = Deno.readTextFileSync(`${ROOT}notebooks/session.ipynb`);
+  Deno.writeTextFileSync(
+    notebook,
+    text.replace(
+      "const report = await openPiece(folder);",
+      "throw new Error('early');",
+    ),
+  );
+  const { code, out } = await runTask("report", [
+    folder,
+    "--notebook",
+    notebook,
+  ]);
+  equal(code, 1);
+  ok(!/radius of curvature/.test(out), out);
+  const page = Deno.readTextFileSync(`${folder}/report/session.html`);
+  ok(
+    !/3003|radius of curvature is/.test(plain(page)),
+    "the page holds an old answer",
+  );
+  await Deno.remove(folder, { recursive: true });
+});
