@@ -25,10 +25,11 @@ export function betweenPieces(
   left: (variance: number) => number,
   dof: number,
   guess: number,
+  stated: boolean,
 ): BetweenPieces {
   const bare = left(0);
   if (bare <= dof) {
-    const least = chiSquareQuantile(TOO_GOOD, dof) / dof;
+    const least = stated ? chiSquareQuantile(TOO_GOOD, dof) / dof : 0;
     return { variance: 0, scale: Math.max(bare / dof, least) };
   }
   let high = guess;

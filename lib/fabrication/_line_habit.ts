@@ -11,6 +11,7 @@ import type { HabitLine } from "./focal_habit_forms.ts";
 /** Fits the line with errors in both; undefined where the points give none. */
 export function lineHabit(
   pieces: readonly KnownPiece[],
+  stated: boolean,
 ): HabitLine | undefined {
   const x = pieces.map(({ radius }) => radius);
   const y = pieces.map(({ focalLength }) => focalLength);
@@ -27,6 +28,7 @@ export function lineHabit(
       (v) => fit(v).chiSquare,
       dof,
       Math.min(...pieces.map(({ radiusUncertainty: u }) => u * u)),
+      stated,
     );
     const found = fit(variance);
     const root = Math.sqrt(scale);

@@ -18,7 +18,10 @@ export function ratioUncertainty(piece: KnownPiece): number {
 }
 
 /** Weighs the pieces by uncertainty and scatter, and averages them. */
-export function meanRatio(pieces: readonly KnownPiece[]): MeanRatio {
+export function meanRatio(
+  pieces: readonly KnownPiece[],
+  stated: boolean,
+): MeanRatio {
   const ratios = pieces.map(({ radius, focalLength }) =>
     (2 * focalLength - radius) / radius
   );
@@ -39,6 +42,7 @@ export function meanRatio(pieces: readonly KnownPiece[]): MeanRatio {
     (v) => at(v).left,
     dof,
     plain / dof + Math.min(...squares),
+    stated,
   );
   const { value, total } = at(variance);
   return {

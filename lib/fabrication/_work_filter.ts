@@ -3,7 +3,7 @@
  *
  * @module
  */
-import type { ScatterModel } from "./progress_session.ts";
+import type { WorkScatter } from "./progress_session.ts";
 
 /** A session as the filter needs it. */
 export interface FilterPoint {
@@ -37,7 +37,7 @@ export function filterWork(
   points: readonly FilterPoint[],
   columns: readonly (readonly number[])[],
   scatterVariance: number,
-  model: ScatterModel,
+  model: WorkScatter,
 ): Filtered {
   const count = points.length;
   const out = columns.map(() => new Float64Array(count));

@@ -9,7 +9,7 @@ import { chiSquareQuantile } from "../statistics/chi_square_distribution.ts";
 import type { Estimate } from "../statistics/estimate.ts";
 import { fQuantile } from "../statistics/f_distribution.ts";
 import { checkedRuns, type ProgressDesign } from "./_progress_design.ts";
-import type { ProgressRun, ScatterModel } from "./progress_session.ts";
+import type { ProgressRun, WorkScatter } from "./progress_session.ts";
 import { filterWork, squaresLeft } from "./_work_filter.ts";
 
 /** A line of progress, and how sure it is. */
@@ -23,7 +23,7 @@ export interface ProgressFit {
   /** How the work departs from an even rate. */
   readonly scatter: {
     /** The model. */
-    readonly model: ScatterModel;
+    readonly model: WorkScatter;
     /**
      * Variance for one unit of work (`accumulates`) or one session, in mm², at
      * the upper 60 % limit, which is what predictions reckon with; undefined
@@ -50,7 +50,7 @@ export interface ProgressFit {
 /** How a line of progress is fitted. */
 export interface ProgressOptions {
   /** How the work departs from an even rate; `accumulates` unless stated. */
-  readonly scatter?: ScatterModel;
+  readonly scatter?: WorkScatter;
 }
 
 /** Where the process scatter is taken: its upper limit at this confidence. */
@@ -205,7 +205,7 @@ export function fitProgress(
 /** The scatter of the work: best value, and upper limit no larger than all. */
 function scatterOf(
   { points, columns, response, floor }: ProgressDesign,
-  model: ScatterModel,
+  model: WorkScatter,
   left: (variance: number) => number,
   dof: number,
 ): { best: number; upper: number } {

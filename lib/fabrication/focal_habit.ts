@@ -38,6 +38,8 @@ export interface FocalHabit {
   readonly pieces: readonly KnownPiece[];
   /** Uncertainties that were assumed, since the file has none. */
   readonly assumed: number;
+  /** Whether any uncertainty was stated; else the scatter alone tells. */
+  readonly stated: boolean;
   /** The mean of 2f/R less 1. */
   readonly mean: MeanRatio;
   /** The straight line, where there are pieces enough for one. */
@@ -62,8 +64,11 @@ const FEWEST_FOR_LINE = 8;
  */
 const EARNS = 0.8;
 
-/** Relative uncertainty where nobody states one; its size cancels. */
-const NOMINAL = 0.001;
+/**
+ * Relative uncertainty where nobody states any: so large that the scatter of
+ * the pieces alone sets the scale, split evenly between radius and focus.
+ */
+const UNSTATED = 1;
 
 /**
  * Finds a shop's habit from its finished pieces.
@@ -72,7 +77,8 @@ const NOMINAL = 0.001;
  * scatter between pieces that these leave over. With eight pieces or more a
  * straight line with errors in both is fitted as well, and used if it foretells
  * pieces it has not seen clearly better. A piece without an uncertainty takes
- * the median relative one of the others.
+ * the median relative one of the others; where no piece has any, the scatter
+ * alone sets the scale.
  *
  * An error that all radii share, such as one ring's, becomes part of the habit
  * and cancels where the next piece is read with the same ring.
@@ -117,12 +123,13 @@ export function focalHabit(pieces: readonly HabitPiece[]): FocalHabit {
     }
   }
   const { known, assumed } = filledIn(pieces);
-  const mean = meanRatio(known);
-  const base = { pieces: known, assumed, mean };
+  const stated = assumed < 2 * pieces.length;
+  const mean = meanRatio(known, stated);
+  const base = { pieces: known, assumed, stated, mean };
   if (known.length < FEWEST_FOR_LINE) return { ...base, used: "mean ratio" };
-  const line = lineHabit(known);
+  const line = lineHabit(known, stated);
   if (line === undefined) return { ...base, used: "mean ratio" };
-  const errors = leaveOneOut(known);
+  const errors = leaveOneOut(known, stated);
   return {
     ...base,
     line,
@@ -134,13 +141,6 @@ export function focalHabit(pieces: readonly HabitPiece[]): FocalHabit {
 function filledIn(
   pieces: readonly HabitPiece[],
 ): { known: KnownPiece[]; assumed: number } {
-  const median = (values: readonly (number | undefined)[]): number => {
-    const given = values.filter((value) => value !== undefined)
-      .sort((a, b) => a - b);
-    if (given.length === 0) return NOMINAL;
-    const half = given.length >> 1;
-    return given.length % 2 ? given[half] : (given[half - 1] + given[half]) / 2;
-  };
   const ofRadius = median(
     pieces.map(({ radius, radiusUncertainty: u }) => u && u / radius),
   );
@@ -156,12 +156,24 @@ function filledIn(
   };
   const known = pieces.map((piece) => ({
     radius: piece.radius,
-    radiusUncertainty: take(piece.radiusUncertainty, ofRadius * piece.radius),
+    radiusUncertainty: take(
+      piece.radiusUncertainty,
+      (ofRadius ?? ofFocus ?? UNSTATED) * piece.radius,
+    ),
     focalLength: piece.focalLength,
     focalLengthUncertainty: take(
       piece.focalLengthUncertainty,
-      ofFocus * piece.focalLength,
+      (ofFocus ?? ofRadius ?? UNSTATED) * piece.focalLength,
     ),
   }));
   return { known, assumed };
+}
+
+function median(values: readonly (number | undefined)[]): number | undefined {
+  const given = values.filter((value) => value !== undefined)
+    .sort((a, b) => a - b);
+  const half = given.length >> 1;
+  return given.length === 0 || given.length % 2
+    ? given[half]
+    : (given[half - 1] + given[half]) / 2;
 }

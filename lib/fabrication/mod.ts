@@ -17,7 +17,7 @@
 export type {
   ProgressRun,
   ProgressSession,
-  ScatterModel,
+  WorkScatter,
 } from "./progress_session.ts";
 export {
   fitProgress,

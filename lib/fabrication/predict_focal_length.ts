@@ -44,7 +44,7 @@ function ownPart(own: number, typical: number, scale: number): number {
  * @param habit The shop's habit.
  * @param radius Radius at the end of grinding, in mm.
  * @param radiusUncertainty Its standard uncertainty in mm; that of a typical
- * piece of the shop where left out.
+ * piece of the shop where left out, or where the shop states none.
  * @param confidence Probability such an interval holds the focal length.
  * @returns The prediction.
  * @throws {RangeError} If the radius is not above 0 or its uncertainty below 0.
@@ -82,9 +82,11 @@ export function predictFocalLength(
       `Cannot ${action} as the radius's uncertainty must be 0 mm or more: current value is ${radiusUncertainty} mm`,
     );
   }
+  // Where the shop states none, its scatter holds the usual one.
+  const own = habit.stated ? radiusUncertainty : undefined;
   const { value, standardUncertainty, dof } = habit.used === "mean ratio"
-    ? byRatio(habit, radius, radiusUncertainty)
-    : byLine(habit, radius, radiusUncertainty);
+    ? byRatio(habit, radius, own)
+    : byLine(habit, radius, own);
   const half = standardUncertainty *
     studentTQuantile((1 - confidence) / 2, dof, "upper");
   return {

@@ -37,4 +37,4 @@ export type ProgressRun = readonly ProgressSession[];
  * as work goes on. `by session`: each session departs from the line on its
  * own, and the next knows nothing of it.
  */
-export type ScatterModel = "accumulates" | "by session";
+export type WorkScatter = "accumulates" | "by session";

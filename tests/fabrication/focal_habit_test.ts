@@ -296,5 +296,11 @@ Deno.test("groundRadiusFor() refuses a line that falls", () => {
     message:
       "Cannot find a radius to aim for as a longer radius must give a longer focal length: current value of the slope is -0.5",
   });
-  deepEqual(Object.keys(habit).sort(), ["assumed", "mean", "pieces", "used"]);
+  deepEqual(Object.keys(habit).sort(), [
+    "assumed",
+    "mean",
+    "pieces",
+    "stated",
+    "used",
+  ]);
 });
