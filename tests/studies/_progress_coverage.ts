@@ -6,7 +6,7 @@ import {
 } from "sagbook/fabrication/predict_progress.ts";
 import type {
   ProgressSession,
-  ScatterModel,
+  WorkScatter,
 } from "sagbook/fabrication/progress_session.ts";
 import type { Random } from "sagbook/numerics/random.ts";
 
@@ -17,9 +17,9 @@ export interface ProgressCase {
   /** Scatter of one stretch of work, in µm. */
   readonly work: number;
   /** How the work truly departs from an even rate. */
-  readonly truth: ScatterModel;
+  readonly truth: WorkScatter;
   /** What the fit takes it for; the truth unless stated. */
-  readonly fitted?: ScatterModel;
+  readonly fitted?: WorkScatter;
   /** Sessions of the stretch, least and most. */
   readonly sessions: readonly [number, number];
   /** Whether sessions have one to five zeroings in place of three each. */
