@@ -76,7 +76,14 @@ export function planFor(
     gauge: ScatterModel,
   ): GaugePlan => {
     const question = { zones, decide, truth: "within" } as const;
-    const choices = { seed, studies, mostZeroings: 30, repeats: [1, 2] };
+    const choices = {
+      seed,
+      studies,
+      mostZeroings: 30,
+      repeats: [1, 2],
+      // A verdict for any diameter must have seen several.
+      ...(about === "sphere" ? { diameters: ["each"] as const } : {}),
+    };
     const answer = planStudy(question, gauge, choices);
     const shape = answer.kind === "plan" ? answer.best : answer.nearest;
     const power = powerByZeroings(question, gauge, COUNTS, {

@@ -19,9 +19,13 @@ export interface NewPiece {
   readonly thickness?: string;
   readonly glass?: string;
   readonly target?: PieceFile["target"];
+  /** Largest good difference of sag between zones. */
+  readonly sphericity?: string;
   /** Relative path of a shared bench file; without it one is made. */
   readonly bench?: string;
   readonly ringRadius?: string;
+  readonly ringUncertainty?: string;
+  readonly foot?: "foot out" | "feet out";
   readonly ballDiameter?: string;
   readonly displayStep?: string;
   readonly countsUpOn?: "concave" | "convex";
@@ -58,6 +62,9 @@ function pieceText(piece: NewPiece): string {
     ...(piece.thickness === undefined ? {} : { thickness: piece.thickness }),
     ...(piece.glass === undefined ? {} : { glass: piece.glass }),
     ...(piece.target === undefined ? {} : { target: piece.target }),
+    ...(piece.sphericity === undefined
+      ? {}
+      : { sphericity_tolerance: { sag: piece.sphericity } }),
     unit: piece.unit,
     ...(piece.bench === undefined ? {} : { bench: piece.bench }),
   };
@@ -97,7 +104,10 @@ function benchText(piece: NewPiece, sizes: NewSizes): string {
       feet: "balls",
       radius: piece.ringRadius ?? spare.radius,
       ball_diameter: piece.ballDiameter ?? spare.ball_diameter,
-      foot: "unknown",
+      ...(piece.ringUncertainty === undefined
+        ? {}
+        : { radius_uncertainty: piece.ringUncertainty }),
+      foot: piece.foot ?? "unknown",
       ...(measured ? {} : { measured: false }),
     }],
   };

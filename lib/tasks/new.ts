@@ -17,53 +17,8 @@ import {
   asWord,
   QuestionError,
 } from "./_new_questions.ts";
+import { FLAGS, USAGE } from "./_new_usage.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
-
-const USAGE =
-  `deno task new FOLDER [--name TEXT] [--form concave|convex] [--diameter LENGTH] ...
-
-Makes FOLDER with piece.json, bench.json, an empty readings.csv, a bench sheet
-to copy, worklog.csv and the schemas that an editor checks them by. What the
-flags do not say is asked at the terminal. Nothing is ever overwritten.
-
-  --name TEXT             your name for the piece (else the folder's)
-  --form concave|convex   which way the surface curves
-  --diameter LENGTH       "300 mm", "11 13/16 in"; a bare number takes --unit
-  --unit mm|in            the unit answers are given in (else mm)
-  --bevel LENGTH          width of the bevel
-  --thickness LENGTH      thickness at the edge
-  --glass TEXT            the glass
-  --radius LENGTH         the wanted radius of curvature, or
-  --focal-length LENGTH   the wanted focal length, or
-  --focal-ratio NUMBER    the wanted focal ratio
-  --ring-radius LENGTH    radius of the circle through the ball centres
-  --ball-diameter LENGTH  diameter of the balls
-  --display-step LENGTH   what the gauge's display steps by
-  --counts-up-on concave|convex   the surface on which the gauge counts up
-  --bench PATH            a bench file shared by several pieces, seen from FOLDER
-  --help                  this text
-
-Exit codes: 0 made, 1 not made, 2 wrong call.`;
-
-const FLAGS = {
-  name: "value",
-  form: "value",
-  diameter: "value",
-  unit: "value",
-  bevel: "value",
-  thickness: "value",
-  glass: "value",
-  radius: "value",
-  "focal-length": "value",
-  "focal-ratio": "value",
-  "ring-radius": "value",
-  "ball-diameter": "value",
-  "display-step": "value",
-  "counts-up-on": "value",
-  bench: "value",
-  help: "switch",
-  h: "switch",
-} as const;
 
 const TARGETS = ["radius", "focal-length", "focal-ratio"] as const;
 
@@ -90,6 +45,14 @@ function targetOf(
     const ratio = answer(source, way, "Focal ratio", asRatio, true);
     return { focal_ratio: ratio };
   }
+  const good = answer(
+    source,
+    "tolerance",
+    "How far from it is still good, either way?",
+    asLength(unit, "above 0"),
+    false,
+  );
+  const tolerance = good === undefined ? {} : { tolerance: good };
   const length = answer(
     source,
     way,
@@ -97,7 +60,9 @@ function targetOf(
     asLength(unit, "above 0"),
     true,
   );
-  return way === "radius" ? { radius: length } : { focal_length: length };
+  return way === "radius"
+    ? { radius: length, ...tolerance }
+    : { focal_length: length, ...tolerance };
 }
 
 function pieceOf(source: AnswerSource, folder: string): NewPiece {
@@ -142,11 +107,31 @@ function pieceOf(source: AnswerSource, folder: string): NewPiece {
     thickness: answer(source, "thickness", "Edge thickness", length, false),
     glass: answer(source, "glass", "Glass", asText, false),
     target: targetOf(source, unit),
+    sphericity: answer(
+      source,
+      "sphericity",
+      'Largest good difference of sag between zones, such as "2 µm"',
+      length,
+      false,
+    ),
     bench,
     ringRadius: ring(
       "ring-radius",
       "Radius of the circle through the ring's ball centres",
     ),
+    ringUncertainty: ring(
+      "ring-uncertainty",
+      "Standard uncertainty of that radius",
+    ),
+    foot: bench === undefined
+      ? answer(
+        source,
+        "foot",
+        "At the edge, does one foot point out or do two: foot out or feet out?",
+        asWord("foot out", "feet out"),
+        false,
+      ) as NewPiece["foot"]
+      : undefined,
     ballDiameter: ring("ball-diameter", "Diameter of the ring's balls"),
     displayStep: ring("display-step", "Step of the gauge's display"),
     countsUpOn: bench === undefined

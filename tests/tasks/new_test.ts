@@ -180,3 +180,32 @@ Deno.test("newFolder() ends with 2 where flags are wrong, missing or two", async
     deepEqual([...Deno.readDirSync(path)], []);
   });
 });
+
+Deno.test("task new takes tolerances, the ring's uncertainty and the feet's direction from flags", async () => {
+  const folder = `${await Deno.makeTempDir({ prefix: "new-" })}/piece`;
+  const { code, out } = await new Deno.Command(Deno.execPath(), {
+    // deno-fmt-ignore
+    args: ["run", "-A", new URL("../../lib/tasks/new.ts", import.meta.url).pathname, folder,
+      "--form", "concave", "--diameter", "200 mm", "--radius", "2000 mm",
+      "--tolerance", "10 mm", "--sphericity", "2 µm", "--ring-radius", "50 mm",
+      "--ring-uncertainty", "0.01 mm", "--ball-diameter", "6 mm",
+      "--display-step", "0.001 mm", "--foot", "foot out"],
+    stdin: "null",
+    stdout: "piped",
+    stderr: "piped",
+  }).output().then(({ code, stdout }) => ({
+    code,
+    out: new TextDecoder().decode(stdout),
+  }));
+  equal(code, 0, out);
+  const read = (name: string) =>
+    JSON.parse(Deno.readTextFileSync(`${folder}/${name}`));
+  deepEqual(read("piece.json").sphericity_tolerance, { sag: "2 µm" });
+  deepEqual(read("piece.json").target, {
+    radius: "2000 mm",
+    tolerance: "10 mm",
+  });
+  const [ring] = read("bench.json").rings;
+  deepEqual([ring.radius_uncertainty, ring.foot], ["0.01 mm", "foot out"]);
+  await Deno.remove(folder, { recursive: true });
+});
