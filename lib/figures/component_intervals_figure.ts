@@ -105,7 +105,7 @@ export async function componentIntervalsFigure(
   const inRadius = perSag * plain.perMillimetre / k;
   const decimals = Math.max(
     0,
-    decimalsFor((axis.ticks[1] - axis.ticks[0]) * inRadius) - 1,
+    decimalsFor((axis.ticks[1] - axis.ticks[0]) * inRadius),
   );
   const words = components.map(({ label, deviation, interval95: ends }) => {
     if (deviation === undefined) return `${label} cannot be told`;
