@@ -103,10 +103,11 @@ export async function componentIntervalsFigure(
     fromZero: true,
   });
   const inRadius = perSag * plain.perMillimetre / k;
-  const decimals = Math.max(
-    0,
-    decimalsFor((axis.ticks[1] - axis.ticks[0]) * inRadius),
-  );
+  const step = (axis.ticks[1] - axis.ticks[0]) * inRadius;
+  const two = decimalsFor(step);
+  // One figure where it says the step as well as two do.
+  const even = Math.abs(Number(step.toPrecision(1)) - step) < 0.02 * step;
+  const decimals = Math.max(0, even ? two - 1 : two);
   const words = components.map(({ label, deviation, interval95: ends }) => {
     if (deviation === undefined) return `${label} cannot be told`;
     const u = ends ? (ends.high - ends.low) / 2 : undefined;
