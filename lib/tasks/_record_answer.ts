@@ -20,6 +20,14 @@ const BENCH_CODES: ReadonlySet<string> = new Set([
   "finer-than-step",
 ]);
 
+/** Warnings that a wrong value raises, whatever is wrong with it. */
+const ABOUT_VALUE: ReadonlySet<string> = new Set([
+  "scale",
+  "far-from-nominal",
+  "foot-off",
+  "unlike-before",
+]);
+
 /** Display steps within which a value may be a look at the flat. */
 const STEPS_OF_FLAT = 3;
 
@@ -49,14 +57,14 @@ export function otherThanAsked(
 }
 
 /** Echoes a reading and says what looks wrong about it, a line each. */
-export function answerReading(
+export async function answerReading(
   desk: Desk,
   reading: Reading,
   problems: readonly Problem[],
   before: readonly Reading[],
   typed: string,
-): void {
-  const { piece, bench, say, warn, scatter, session, now } = desk.with;
+): Promise<void> {
+  const { piece, bench, say, warn, session, now } = desk.with;
   const ring = bench.rings.find(({ id }) => id === reading.ring);
   if (ring === undefined) return;
   const set = before.filter(({ zeroing }) => zeroing === reading.zeroing);
@@ -73,7 +81,7 @@ export function answerReading(
   const warnings = benchWarnings({
     reading,
     before,
-    scatter,
+    scatter: await desk.with.scatter(),
     piece,
     bench,
     sinceFlat: { minutes, readings: ++desk.sinceFlat },
@@ -81,7 +89,7 @@ export function answerReading(
   const said = known.some(({ severity }) => severity === "warning");
   for (const { code, text } of warnings) {
     // The reader of files has said it already, with its figures.
-    if (said && (code === "scale" || code === "far-from-nominal")) continue;
+    if (said && ABOUT_VALUE.has(code)) continue;
     if (code === "flat-long-ago") desk.once(code, text);
     else warn(text);
   }

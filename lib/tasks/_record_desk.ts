@@ -26,8 +26,8 @@ export interface DeskSettings {
   readonly ring: string;
   /** Cells that every line gets unless its step says otherwise. */
   readonly cells: Readonly<Record<string, string>>;
-  /** What earlier sessions showed of the gauge. */
-  readonly scatter: GaugeScatter;
+  /** Finds what earlier sessions showed of the gauge, once it is wanted. */
+  readonly scatter: () => Promise<GaugeScatter>;
   /** False where nobody can answer questions: at a gauge's cable. */
   readonly asks: boolean;
   /** Says one line. */
@@ -35,7 +35,7 @@ export interface DeskSettings {
   /** Says one line that something looks wrong. */
   readonly warn: (line: string) => void;
   /** Says how the sets so far stand. */
-  readonly stand: (readings: readonly Reading[]) => void;
+  readonly stand: (readings: readonly Reading[]) => Promise<void>;
   readonly now: () => Date;
 }
 

@@ -20,13 +20,13 @@ export function showMenu(desk: Desk): void {
 }
 
 /** Does what was chosen. */
-export function choose(desk: Desk, typed: string): void {
+export async function choose(desk: Desk, typed: string): Promise<void> {
   const { route, say, stand } = desk.with;
   const { next } = desk;
   desk.question = { kind: "next" };
   const label = next.kind === "step" ? next.zeroing : undefined;
   if (typed === "") return;
-  if (typed === "5") return stand(desk.mine);
+  if (typed === "5") return await stand(desk.mine);
   if (typed === "9") {
     desk.question = { kind: "ended" };
     return;
@@ -46,7 +46,8 @@ export function choose(desk: Desk, typed: string): void {
       route.close(label);
       desk.begun = undefined;
       desk.zeroBefore = undefined;
-      return set.length > 0 ? stand(desk.mine) : undefined;
+      if (set.length > 0) await stand(desk.mine);
+      return;
     case "3":
       desk.question = { kind: "place" };
       return say(

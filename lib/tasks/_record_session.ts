@@ -12,8 +12,12 @@ import {
   takeZero,
 } from "./_record_menu.ts";
 import { labelOf, type Next } from "./_record_route.ts";
-import { beginWith, takeValue } from "./_record_take.ts";
 import { type TypedLine, typedLine } from "./_record_typed_line.ts";
+
+/** What takes a value; loaded while the first reading is being taken. */
+function taking(): Promise<typeof import("./_record_take.ts")> {
+  return import("./_record_take.ts");
+}
 
 /** Takes lines and answers them. */
 export class Session {
@@ -22,6 +26,12 @@ export class Session {
   /** Starts, or goes on where the file stops. */
   constructor(settings: DeskSettings) {
     this.#desk = new Desk(settings);
+  }
+
+  /** Loads what the first reading will want. */
+  async warmUp(): Promise<void> {
+    await taking();
+    await this.#desk.with.scatter();
   }
 
   /** True when there is nothing more to do. */
@@ -65,7 +75,7 @@ export class Session {
     }
     switch (desk.question.kind) {
       case "menu":
-        return choose(desk, bare);
+        return await choose(desk, bare);
       case "place":
         return choosePlace(desk, bare);
       case "turn":
@@ -73,7 +83,7 @@ export class Session {
         return chooseDiameter(desk, bare);
       case "extra":
         if (line.kind !== "value") return this.#noValue(line);
-        return await takeValue(desk, desk.question.step, line);
+        return await (await taking()).takeValue(desk, desk.question.step, line);
       case "next":
         return await this.#takeNext(asked, line);
     }
@@ -87,6 +97,7 @@ export class Session {
       return takeZero(desk, asked, line);
     }
     if (line.kind !== "value") return;
+    const { beginWith, takeValue } = await taking();
     if (asked.kind === "zero") return await beginWith(desk, line);
     return await takeValue(desk, asked.step, line);
   }
@@ -135,9 +146,9 @@ export class Session {
         ? {}
         : { diameter: String(diameterDegrees) }),
     };
-    desk.zeroBefore = zeroBeforeShown === undefined
-      ? undefined
-      : `${zeroBeforeShown.amount} ${zeroBeforeShown.unit}`;
+    if (zeroBeforeShown !== undefined) {
+      desk.zeroBefore ??= `${zeroBeforeShown.amount} ${zeroBeforeShown.unit}`;
+    }
     say(
       `Taken back: ${offset < 0 ? "-" : ""}${zone.label} ${
         shown === undefined ? found.sag : `${shown.amount} ${shown.unit}`

@@ -4,8 +4,7 @@
  * @module
  */
 import { join } from "node:path";
-import { gaugeScatter } from "../narrative/bench_scatter.ts";
-import { ringNamed } from "../narrative/bench_ring_named.ts";
+import type { GaugeScatter } from "../narrative/bench_scatter.ts";
 import type { Ring } from "../records/bench.ts";
 import type { PieceFolder } from "../records/folder.ts";
 import type { Problem } from "../records/problem.ts";
@@ -16,17 +15,16 @@ import type { DeskSettings } from "./_record_desk.ts";
 import { FreeRoute } from "./_record_free_route.ts";
 import { Keeper } from "./_record_keeper.ts";
 import { PlannedRoute } from "./_record_planned_route.ts";
-import { readLine } from "./_record_reading.ts";
-import { labelOf, type Route, signedLabel } from "./_record_route.ts";
-
-/** A wrong call or something missing, in words for the user. */
-export class StartError extends Error {}
-
-/** Flags as read. */
-export type Flags = Readonly<Record<string, string | true>>;
-
-/** Asks at the terminal; `undefined` where nobody can answer. */
-export type Ask = ((question: string) => Promise<string>) | undefined;
+import {
+  type Ask,
+  type Flags,
+  footOf,
+  ringOf,
+  StartError,
+  textOf,
+  zonesOf,
+} from "./_record_questions.ts";
+import { labelOf, type Route } from "./_record_route.ts";
 
 /** What a session starts from. */
 export type Start =
@@ -37,24 +35,9 @@ export type Start =
     readonly said: readonly string[];
   };
 
-const USUAL_ZONES = ["centre", "50% reach", "edge"];
-const ZONE_CHOICES: Readonly<Record<string, readonly string[]>> = {
-  "1": ["centre"],
-  "2": ["centre", "edge"],
-  "3": USUAL_ZONES,
-  "4": ["centre", "50% reach", "-50% reach", "edge", "-edge"],
-};
-const FEET = ["foot out", "feet out", "unknown"];
 /** A session goes on by itself when its last reading is no older. */
 const HOURS_TO_GO_ON = 12;
 const LONGEST_PLAN = 1_000_000;
-
-const text = (flags: Flags, name: string): string | undefined => {
-  const value = flags[name];
-  return typeof value === "string" && value.trim() !== ""
-    ? value.trim()
-    : undefined;
-};
 
 /** The plan of a folder, where there is one. */
 async function planOf(
@@ -106,104 +89,8 @@ function sessionToGoOn(
   return hours < HOURS_TO_GO_ON ? last?.session : undefined;
 }
 
-async function ringOf(
-  { bench, readings }: PieceFolder,
-  flags: Flags,
-  session: string,
-  ask: Ask,
-): Promise<Ring> {
-  const name = text(flags, "ring") ??
-    readings.findLast((one) => one.session === session)?.ring;
-  const found = ringNamed(bench, name);
-  if (typeof found !== "string") return found;
-  if (name !== undefined || ask === undefined) throw new StartError(found);
-  const list = bench.rings.map(({ id }, k) => `${k + 1} ${id}`).join(", ");
-  const typed = await ask(`Ring: ${list}: `);
-  const ring = bench.rings[Number(typed) - 1];
-  if (ring === undefined) throw new StartError(found);
-  return ring;
-}
-
-/** Places of one set, as the first whole set of some readings had them. */
-function zonesRead(readings: readonly Reading[]): readonly string[] {
-  const first = readings.find(({ on }) => on === "work");
-  if (first === undefined) return [];
-  return [
-    ...new Set(
-      readings.filter((one) =>
-        one.zeroing === first.zeroing && one.on === "work"
-      )
-        .map(signedLabel),
-    ),
-  ];
-}
-
-async function zonesOf(
-  { piece, bench, readings }: PieceFolder,
-  flags: Flags,
-  session: string,
-  ring: Ring,
-  ask: Ask,
-): Promise<readonly string[]> {
-  const given = text(flags, "zones");
-  const mine = readings.filter((one) => one.session === session);
-  const labels = new Set(mine.map(labelOf));
-  const before = labels.size > 1 ? zonesRead(mine) : zonesRead(
-    readings.filter((one) => one.ring === ring.id && one.session !== session),
-  );
-  let zones = given?.split(/\s*,\s*/).filter((zone) => zone !== "") ??
-    (before.length > 0 ? before : USUAL_ZONES);
-  if (given === undefined && ask !== undefined && labels.size < 2) {
-    const typed = await ask(
-      `Places of a set: 1 centre; 2 centre, edge; 3 centre, 50% reach, edge; 4 the same at both ends (Enter: ${
-        zones.join(", ")
-      }): `,
-    );
-    zones = ZONE_CHOICES[typed] ?? zones;
-  }
-  const found: string[] = [];
-  for (const zone of zones) {
-    const { reading, problems } = await readLine(
-      {
-        session,
-        zeroing: "1",
-        ring: ring.id,
-        zone,
-        reading: bench.gauge.shows.kind === "radius" ? "1e6" : "1",
-        unit: bench.gauge.shows.kind === "power" ? "" : "mm",
-      },
-      piece,
-      bench,
-    );
-    if (reading !== undefined && reading.on === "work") {
-      found.push(signedLabel(reading));
-      continue;
-    }
-    const why = problems.find(({ severity }) => severity === "refused");
-    throw new StartError(
-      `The place ${zone.slice(0, 40)} cannot be read${
-        why === undefined ? "" : `: ${why.message}`
-      }.`,
-    );
-  }
-  return [...new Set(found)];
-}
-
-async function footOf(flags: Flags, ring: Ring, ask: Ask): Promise<string> {
-  const given = text(flags, "foot");
-  if (given !== undefined) return given;
-  // Written into every line: the bench's default may change one day.
-  if (ring.foot.kind === "angle") return String(ring.foot.degrees);
-  if (ring.foot.kind !== "unknown") return ring.foot.kind;
-  if (ring.shape.kind === "edge" || ask === undefined) return "";
-  const typed = await ask(
-    "Foot 1 points: 1 one foot out, 2 two feet out, 3 not noted (Enter: 3): ",
-  );
-  return FEET[Number(typed) - 1] ?? "";
-}
-
 function looksOf(flags: Flags, planned: number): Looks {
-  const given = text(flags, "sets");
+  const given = textOf(flags, "sets");
   const sets = given === undefined ? planned : Number(given);
   if (!Number.isInteger(sets) || sets < 1) {
     throw new StartError(
@@ -240,7 +127,7 @@ export async function startOf(
   const planned = plan !== undefined && plan.plan.length > 0
     ? plan.plan
     : undefined;
-  const session = text(flags, "session") ??
+  const session = textOf(flags, "session") ??
     (flags.new ? undefined : planned?.[0].place.session) ??
     (flags.new ? undefined : sessionToGoOn(readings, now)) ??
     newName(names, now);
@@ -263,9 +150,10 @@ export async function startOf(
   }
   const keeper = await Keeper.open(path, piece, bench, readings);
   if (keeper.said !== "") said.push(`${keeper.said}.`);
+  let known: GaugeScatter | undefined;
   const cells: Record<string, string> = {};
   for (const name of ["operator", "grade", "unit"]) {
-    const value = text(flags, name);
+    const value = textOf(flags, name);
     if (value !== undefined) cells[name] = value;
   }
   return {
@@ -276,12 +164,11 @@ export async function startOf(
     session,
     ring: ring.id,
     cells,
-    scatter: gaugeScatter(
-      readings.filter((one) => one.session !== session),
-      ring.id,
-      piece,
-      bench,
-    ),
+    scatter: async () => {
+      const { gaugeScatter } = await import("../narrative/bench_scatter.ts");
+      const earlier = readings.filter((one) => one.session !== session);
+      return known ??= gaugeScatter(earlier, ring.id, piece, bench);
+    },
     looks: looksOf(flags, sets),
     said,
   };

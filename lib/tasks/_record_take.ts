@@ -52,12 +52,12 @@ async function refuse(
 }
 
 /** Says how the sets stand once one is complete. */
-function afterReading(desk: Desk, reading: Reading): void {
+async function afterReading(desk: Desk, reading: Reading): Promise<void> {
   const { next } = desk;
   if (next.kind === "step" && next.zeroing === labelOf(reading)) return;
   desk.begun = undefined;
   desk.zeroBefore = undefined;
-  desk.with.stand(desk.mine);
+  await desk.with.stand(desk.mine);
 }
 
 /** Reads, keeps and answers one value where a step asked for it. */
@@ -103,9 +103,9 @@ export async function takeValue(
       `NOT SAVED: ${why}. ${value} ${unit} at ${zone} is held here; make room, then Enter saves it`,
     );
   }
-  answerReading(desk, reading, read.problems, before, read.cells.reading);
+  await answerReading(desk, reading, read.problems, before, read.cells.reading);
   if (away === "flat") say("So near to 0 it was taken for a look at the flat.");
-  afterReading(desk, reading);
+  await afterReading(desk, reading);
 }
 
 /** Begins the next set with a value, where nobody is asked about the zero. */

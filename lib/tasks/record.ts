@@ -97,7 +97,8 @@ export async function record(args: readonly string[]): Promise<number> {
     return done ? "" : value.trim();
   };
   const { SaveError } = await import("./_record_file.ts");
-  const { StartError, startOf } = await import("./_record_start.ts");
+  const { StartError } = await import("./_record_questions.ts");
+  const { startOf } = await import("./_record_start.ts");
   const { readPieceFolder } = await import("../records/read_piece_folder.ts");
   try {
     const folder = await readPieceFolder(rest[0]);
@@ -115,15 +116,15 @@ export async function record(args: readonly string[]): Promise<number> {
         asks ? " Minus takes back, a point shows more." : ""
       }`,
     );
-    // The words about the sets are loaded while the first reading is taken.
-    const words = import("../narrative/bench_set_lines.ts");
-    const { benchSetLines, benchSets } = await words;
     const recorder = new Session({
       ...start,
       asks,
       say,
       warn: (text) => write(`${warningLine(text, colour)}\n`),
-      stand: (readings) => {
+      stand: async (readings) => {
+        const { benchSetLines, benchSets } = await import(
+          "../narrative/bench_set_lines.ts"
+        );
         const ring = readings.at(-1)?.ring;
         const same = readings.filter((one) => one.ring === ring);
         const sets = benchSets(same, piece, bench, looks);
@@ -156,9 +157,13 @@ export async function record(args: readonly string[]): Promise<number> {
       write("\n");
       Deno.exit(end(130));
     });
+    let warm: Promise<void> | undefined;
     while (!recorder.ended) {
       write(asks ? recorder.prompt : `${recorder.prompt.trimEnd()}\n`);
+      // What answers is loaded while the first reading is being taken.
+      warm ??= recorder.warmUp();
       const { value, done } = await lines.next();
+      await warm;
       if (done) {
         if (asks) write("\n");
         break;

@@ -19,9 +19,10 @@ def main():
         order = json.load(file)
     pid, terminal = pty.fork()
     if pid == 0:
-        env = {**os.environ, **order.get("env", {})}
+        env = dict(os.environ)
         for name in order.get("without", []):
             env.pop(name, None)
+        env.update(order.get("env", {}))
         os.execvpe(order["command"][0], order["command"], env)
     shown = bytearray()
     since = 0

@@ -327,6 +327,7 @@ Deno.test("task record stops at Ctrl-C with everything kept", async () => {
   await recording.until(/centre:\n$/);
   await recording.ask("0.715");
   recording.kill("SIGINT");
+  await recording.until(/Next: deno task report/);
   const { code, out } = await recording.end();
   equal(code, 130);
   match(

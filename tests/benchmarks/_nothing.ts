@@ -1,0 +1,2 @@
+/** Ends at once, to time what a program costs to start. */
+export {};
