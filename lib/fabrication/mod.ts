@@ -31,6 +31,45 @@ export {
   forecastTarget,
   riskOfPassing,
 } from "./forecast_target.ts";
+export { type RateChange, rateChange } from "./rate_change.ts";
+export { type DepthToGo, depthToGo } from "./depth_to_go.ts";
+export {
+  type GrainSize,
+  grainSize,
+  type Microgrit,
+  MICROGRITS,
+} from "./microgrits.ts";
+export {
+  type PitAllowance,
+  pitAllowance,
+  type PitsState,
+  pitsState,
+  removalByThickness,
+  removalByWork,
+} from "./removal.ts";
+export {
+  type GradeAhead,
+  type GradePlan,
+  type GradesPlan,
+  planGrades,
+} from "./plan_grades.ts";
+export {
+  compareRate,
+  type FittedStage,
+  type LearnedRate,
+  learnRates,
+  type RateComparison,
+} from "./shop_rates.ts";
+export {
+  type PlacedSession,
+  type SessionMark,
+  type Setting,
+  type Stage,
+  type TimelineNote,
+  type WorkInterval,
+  type WorkTimeline,
+  workTimeline,
+} from "./work_timeline.ts";
 export {
   focalLengthMeasured,
   type FocalLengthMeasurement,
