@@ -15,6 +15,42 @@
  * @module
  */
 export {
+  type BenchAnswer,
+  benchAnswer,
+  type BenchAnswerOptions,
+  type BenchTarget,
+  TOOLING_INDEX,
+} from "./bench_answer.ts";
+export {
+  benchAnswerLines,
+  type BenchAnswerLinesOptions,
+  benchTargetLine,
+} from "./bench_answer_lines.ts";
+export { benchEcho } from "./bench_echo.ts";
+export { ringNamed } from "./bench_ring_named.ts";
+export {
+  type BenchScatter,
+  type GaugeScatter,
+  gaugeScatter,
+} from "./bench_scatter.ts";
+export { benchSetLines, type BenchSets, benchSets } from "./bench_set_lines.ts";
+export {
+  type BenchShown,
+  benchShown,
+  benchShownLines,
+} from "./bench_shown_lines.ts";
+export {
+  benchTable,
+  type BenchTableOrder,
+  MOST_ROWS,
+  tableLines,
+} from "./bench_table.ts";
+export {
+  type BenchMoment,
+  type BenchWarning,
+  benchWarnings,
+} from "./bench_warnings.ts";
+export {
   driftSentences,
   limitSentences,
   safetySentences,

@@ -85,6 +85,14 @@ export {
   type SurfaceProfile,
 } from "./profile.ts";
 export {
+  type Looks,
+  nominalLevel,
+  type ProvisionalGround,
+  type ProvisionalVerdict,
+  provisionalVerdict,
+  USUAL_LOOKS,
+} from "./provisional_verdict.ts";
+export {
   type ReplicatedMean,
   replicatedMean,
   type Scope,
