@@ -13,7 +13,7 @@ import { EXIT, plainWords, readFlags } from "./_task_words.ts";
 export interface ReportTask {
   /** Text of `--help`. */
   readonly usage: string;
-  /** Flags with a value of its own, beside `--kernel` and `--notebook`. */
+  /** Flags with a value of its own, beside those of every report. */
   readonly values?: readonly string[];
   /** Folders when none is given, from the project's root. */
   readonly defaults: readonly string[];
@@ -84,6 +84,8 @@ async function reportOnce(
       signal,
       ...(terminal ? { onProgress: listen } : {}),
       ...(typeof flags.kernel === "string" ? { kernel: flags.kernel } : {}),
+      check: flags["no-check"] !== true,
+      onUnchecked: (why) => console.error(why),
       ...(typeof flags.notebook === "string"
         ? { notebook: flags.notebook }
         : {}),
@@ -93,8 +95,8 @@ async function reportOnce(
     if (signal.aborted) return stopped(name);
     throw error;
   }
-  const { page, answer, run } = made;
-  if (signal.aborted) return stopped(name);
+  const { page, answer, run, written } = made;
+  if (!written) return stopped(name);
   for (const problem of run.problems) console.error(problem.message);
   say(`${name}`);
   if (answer.length > 0) say(answer.join(" "));
@@ -129,6 +131,7 @@ async function reportAll(
     ...Object.fromEntries(own),
     kernel: "value",
     notebook: "value",
+    "no-check": "switch",
     help: "switch",
   });
   const kind = task.kind(flags);
@@ -155,7 +158,6 @@ async function reportAll(
       const code = await reportOnce(folder, kind, flags, stop.signal);
       worst = Math.max(worst, code);
     }
-    if (stop.signal.aborted) return 130;
   } finally {
     Deno.removeSignalListener("SIGINT", onInterrupt);
   }

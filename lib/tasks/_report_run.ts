@@ -4,7 +4,6 @@
  * @module
  */
 import { basename, join, resolve } from "node:path";
-import { fileURLToPath } from "node:url";
 import {
   cellTags,
   type JsonObject,
@@ -13,14 +12,14 @@ import {
 import { exportHtml } from "../notebook/export_html.ts";
 import { formatNotebook } from "../notebook/format_notebook.ts";
 import { readNotebook } from "../notebook/read_notebook.ts";
-import { runNotebook } from "../notebook/run_notebook.ts";
 import type { RunProgress, RunResult } from "../notebook/run_result.ts";
 import { writeTextAtomically } from "../notebook/write_text_atomically.ts";
 import { RESULTS_TYPE } from "../narrative/show.ts";
 import { VERSION } from "../version.ts";
+import { runChecked } from "./_own_kernel.ts";
+import { ROOT } from "./_root.ts";
 
-/** The project's root, where `deno.json` maps the library's name. */
-export const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+export { ROOT } from "./_root.ts";
 
 /** What a finished report is. */
 export interface ReportFiles {
@@ -30,6 +29,8 @@ export interface ReportFiles {
   readonly answer: readonly string[];
   /** How the run ended. */
   readonly run: RunResult;
+  /** False when it was stopped before anything was written. */
+  readonly written: boolean;
 }
 
 /** Which notebook makes a report, and what its files are called. */
@@ -55,8 +56,12 @@ export const SESSION_REPORT: ReportKind = {
 export interface ReportSettings {
   /** Which report; that of the session unless told. */
   readonly kind?: ReportKind;
-  /** Kernel to run on; the notebook's own unless told. */
+  /** Kernel to run on; the project's own unless told. */
   readonly kernel?: string;
+  /** False if the notebook's types are not to be checked. */
+  readonly check?: boolean;
+  /** Takes the sentence that says why types were not checked. */
+  readonly onUnchecked?: (why: string) => void;
   /** Path of a notebook to run in place of the project's own. */
   readonly notebook?: string;
   /** Told how far the run is. */
@@ -81,16 +86,19 @@ export async function reportOn(
   folder: string,
   settings: ReportSettings = {},
 ): Promise<ReportFiles> {
-  const { kernel, onProgress, signal, kind = SESSION_REPORT } = settings;
+  const { kernel, check, onUnchecked, onProgress, signal } = settings;
+  const { kind = SESSION_REPORT } = settings;
   const out = join(folder, "report");
   await makeWritable(out);
   const { notebook = join(ROOT, "notebooks", `${kind.notebook}.ipynb`) } =
     settings;
   const template = await readNotebook(notebook);
-  const run = await runNotebook(withoutOutputs(template.notebook), {
+  const run = await runChecked(withoutOutputs(template.notebook), {
     cwd: join(ROOT, "notebooks"),
     parameters: { folder: resolve(folder), ...kind.parameters },
     ...(kernel === undefined ? {} : { kernel }),
+    ...(check === undefined ? {} : { check }),
+    ...(onUnchecked === undefined ? {} : { onUnchecked }),
     ...(onProgress === undefined ? {} : { onProgress }),
     ...(signal === undefined ? {} : { signal }),
   });
@@ -100,7 +108,12 @@ export async function reportOn(
   }
   if (run.status === "stopped" || signal?.aborted) {
     // Whatever report stood there is whole, and stays.
-    return { page: join(out, `${kind.file}.html`), answer: [], run };
+    return {
+      page: join(out, `${kind.file}.html`),
+      answer: [],
+      run,
+      written: false,
+    };
   }
   const results = resultsOf(run.notebook);
   const piece = results?.piece as JsonObject | undefined;
@@ -127,7 +140,7 @@ export async function reportOn(
   const answer = Array.isArray(results?.answer)
     ? results.answer.map(String)
     : [];
-  return { page, answer, run };
+  return { page, answer, run, written: true };
 }
 
 /** Makes the folder of the report, or says why it cannot be written. */
