@@ -51,6 +51,9 @@ const FLAGS = {
   h: "switch",
 } as const;
 
+/** Ctrl-C, a program that ends others, a terminal that is closed. */
+const STOPS = [["SIGINT", 130], ["SIGTERM", 143], ["SIGHUP", 129]] as const;
+
 const encoder = new TextEncoder();
 
 /** Writes all of a text; a reader that has gone away ends the program. */
@@ -153,10 +156,16 @@ export async function record(args: readonly string[]): Promise<number> {
       );
       return code;
     };
-    Deno.addSignalListener("SIGINT", () => {
-      write("\n");
-      Deno.exit(end(130));
-    });
+    for (const [signal, code] of STOPS) {
+      try {
+        Deno.addSignalListener(signal, () => {
+          write("\n");
+          Deno.exit(end(code));
+        });
+      } catch {
+        // This system does not know the signal.
+      }
+    }
     let warm: Promise<void> | undefined;
     while (!recorder.ended) {
       write(asks ? recorder.prompt : `${recorder.prompt.trimEnd()}\n`);
