@@ -68,9 +68,13 @@ export async function checkCellsOnce(
   }
   const found = await checkCells(sources, settings);
   if (found.every((cell) => cell.length === 0)) {
-    await Deno.mkdir(memory.folder, { recursive: true });
-    await Deno.writeTextFile(mark, "");
-    await dropOldest(memory.folder);
+    try {
+      await Deno.mkdir(memory.folder, { recursive: true });
+      await Deno.writeTextFile(mark, "");
+      await dropOldest(memory.folder);
+    } catch {
+      // What cannot be remembered is checked again the next time.
+    }
   }
   return found;
 }

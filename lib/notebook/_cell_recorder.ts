@@ -151,6 +151,16 @@ export class CellRecorder {
       .filter((output) => output.output_type === "error");
   }
 
+  /** Takes out the last failure, which is not the cell's own. */
+  withdrawError(): ErrorOutput | undefined {
+    const at = this.#slots.findLastIndex(({ output }) =>
+      output.output_type === "error"
+    );
+    return at < 0
+      ? undefined
+      : this.#slots.splice(at, 1)[0].output as ErrorOutput;
+  }
+
   /** Puts a better account of the first failure in its place. */
   restateError(error: Omit<ErrorOutput, "output_type">): void {
     const slot = this.#slots.find(({ output }) =>

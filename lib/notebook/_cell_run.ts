@@ -23,6 +23,7 @@ import type { RunProgress } from "./run_result.ts";
 export interface CellRunSettings {
   /** In s. */
   readonly timeLimit: number;
+  readonly isChecked?: boolean;
   readonly onProgress?: (progress: RunProgress) => void;
   readonly signal?: AbortSignal;
 }
@@ -46,8 +47,7 @@ export class CellRun {
     this.ledger = new RunLedger(notebook);
     this.#kernel = kernel;
     this.#settings = settings;
-    const { timeLimit } = settings;
-    this.#session = new KernelSession(kernel, this.#outputs, timeLimit * 1000);
+    this.#session = new KernelSession(kernel, this.#outputs, settings);
   }
 
   /** Runs every cell that is to be run, until one fails. */
@@ -59,6 +59,10 @@ export class CellRun {
         cellTags(cell).includes("skip-execution");
       if (isSkipped) this.#progress(index, "skipped", 0);
       else if (!await this.#one(index, cell)) break;
+    }
+    const { status } = this.ledger;
+    if (status === "complete" || status === "failed") {
+      await this.#session.settle();
     }
     await this.#takeFailures();
   }
@@ -173,7 +177,7 @@ export class CellRun {
       this.ledger.add(
         index,
         "unawaited",
-        `${where}: ${failure.name}: ${failure.message} (nothing awaited it)`,
+        `${where}: ${failure.name}: ${placed.words} (nothing awaited it)`,
         placed.line,
       );
     }

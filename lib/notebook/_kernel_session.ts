@@ -7,7 +7,7 @@ import type { RunningKernel } from "../protocol/running_kernel.ts";
 import type { CellRecorder } from "./_cell_recorder.ts";
 import { DENO_PRELUDE, enterCell, fenceCell } from "./_deno_prelude.ts";
 import { cellMagic, explainSyntax } from "./_explain_syntax.ts";
-import { isPatience } from "./_own_kernel.ts";
+import { isPatience, isUncheckedNotice } from "./_own_kernel.ts";
 import {
   isTypeScriptKernel,
   type KernelKind,
@@ -39,6 +39,14 @@ export interface CellOutcome {
   readonly faultLine?: number;
 }
 
+/** How cells are run. */
+export interface SessionSettings {
+  /** Longest time for one cell, in s. */
+  readonly timeLimit: number;
+  /** True if the types are checked elsewhere; false unless told. */
+  readonly isChecked?: boolean;
+}
+
 /** Runs sources on a kernel. */
 export class KernelSession {
   readonly kind: KernelKind;
@@ -47,11 +55,18 @@ export class KernelSession {
   /** In ms, for each cell. */
   readonly #timeLimit: number;
   readonly #isTypeScript: boolean;
+  /** True if the types are checked elsewhere. */
+  readonly #isChecked: boolean;
 
-  constructor(kernel: RunningKernel, outputs: RunOutputs, timeLimit: number) {
+  constructor(
+    kernel: RunningKernel,
+    outputs: RunOutputs,
+    { timeLimit, isChecked = false }: SessionSettings,
+  ) {
     this.#kernel = kernel;
     this.#outputs = outputs;
-    this.#timeLimit = timeLimit;
+    this.#timeLimit = timeLimit * 1000;
+    this.#isChecked = isChecked;
     this.kind = kernelKind(kernel.info);
     this.#isTypeScript = isTypeScriptKernel(kernel.info);
   }
@@ -85,6 +100,12 @@ export class KernelSession {
       recorder.executionCount = result.executionCount;
       if (this.kind === "deno") await this.#fence(index);
       if (result.status === "ok") return { isError: false };
+      if (this.kind === "own" && result.content.uncaught === true) {
+        // The cell itself came to its end; something it started did not.
+        const error = recorder.withdrawError() ?? result.error;
+        if (error !== undefined) this.#outputs.addFailure(index, error);
+        return { isError: false };
+      }
       if (recorder.errors.length > 0) return { isError: true };
       // Deno's kernel says "Execution failed" of a cell that is no program.
       if (this.#isTypeScript) fault = await explainSyntax(source);
@@ -105,11 +126,25 @@ export class KernelSession {
       silent,
       timeLimit: this.#timeLimit,
       graceLimit: GRACE,
-      onOutput: (output) => {
-        if (this.kind === "own" && isPatience(output)) return;
+      onOutput: (output, { late }) => {
+        if (this.kind === "own") {
+          if (isPatience(output)) return;
+          if (this.#isChecked && isUncheckedNotice(output)) return;
+          if (late && output.output_type === "error") {
+            return this.#outputs.addFailure(index, output);
+          }
+        }
         this.#outputs.hear(output, index);
       },
     });
+  }
+
+  /** Lets what the last cell has started come to the turn that is due. */
+  async settle(): Promise<void> {
+    if (this.kind !== "own") return;
+    const turn = "await new Promise((done) => setTimeout(done, 0));";
+    await this.#kernel.execute(turn, { silent: true, timeLimit: GRACE })
+      .catch(() => {}); // Every cell has run: a kernel that ends now is no loss.
   }
 
   /** Waits until all that a cell has given out so far is here. */

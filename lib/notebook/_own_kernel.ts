@@ -22,6 +22,18 @@ export function isPatience(output: KernelOutput): boolean {
     output.text === PATIENCE;
 }
 
+/** What it says once where it was told not to check types. */
+const UNCHECKED = "Cells are not type-checked (--no-check).\n";
+
+/** True for the kernel's word that types are not checked. */
+export function isUncheckedNotice(output: KernelOutput): boolean {
+  return output.output_type === "stream" && output.name === "stderr" &&
+    output.text === UNCHECKED;
+}
+
+/** What it adds to the message of an error that nothing awaited. */
+const UNAWAITED = / \(not caught in [^()]*: nothing awaited it\)$/;
+
 /** How the evaluator ended, if that is what the error says. */
 export function evaluatorEnd(
   error: Omit<ErrorOutput, "output_type">,
@@ -53,7 +65,7 @@ export function renumber(
 ): RenumberedError {
   const restate = (text: string) =>
     text.replace(
-      /\bcell (\d+)(?=, line \d+, column \d+)/g,
+      /\bcell (\d+)(?=, line \d+, column \d+|: nothing awaited )/g,
       (found, margin) => {
         const number = numberOf(Number(margin));
         return number === undefined ? found : `cell ${number}`;
@@ -71,10 +83,13 @@ export function renumber(
   return {
     error: {
       ename: error.ename,
-      evalue: start === null ? error.evalue : restate(error.evalue),
+      evalue: start === null && !UNAWAITED.test(error.evalue)
+        ? error.evalue
+        : restate(error.evalue),
       traceback: error.traceback.map(restate),
     },
     ...(line === undefined ? {} : { line: Number(line) }),
-    words: error.evalue.slice(start?.[0].length ?? 0),
+    words: error.evalue.slice(start?.[0].length ?? 0)
+      .replace(UNAWAITED, ""),
   };
 }

@@ -6,7 +6,7 @@
 import type { KernelOutput } from "../protocol/kernel_output.ts";
 import { CellRecorder, type DisplayIndex } from "./_cell_recorder.ts";
 import { type Note, NOTE_TYPE, readNote } from "./_deno_prelude.ts";
-import type { JsonObject } from "./document.ts";
+import type { ErrorOutput, JsonObject } from "./document.ts";
 
 /** A failure that nobody awaited; its cell is an index in the notebook. */
 export type UnawaitedFailure = Extract<Note, { kind: "failure" }>;
@@ -44,6 +44,17 @@ export class RunOutputs {
     const failures = this.#failures;
     this.#failures = [];
     return failures;
+  }
+
+  /** Takes a failure of the cell at `index` that nothing awaited. */
+  addFailure(index: number, error: Omit<ErrorOutput, "output_type">): void {
+    this.#failures.push({
+      kind: "failure",
+      cell: index,
+      name: error.ename,
+      message: error.evalue,
+      stack: error.traceback.join("\n"),
+    });
   }
 
   /** Takes an output that came while the cell at `index` ran, or for it. */

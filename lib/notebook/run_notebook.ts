@@ -29,6 +29,11 @@ export interface RunOptions {
   readonly parameters?: Readonly<Record<string, JsonValue>>;
   /** Longest time that one cell may take, in s; 600 unless told. */
   readonly timeLimit?: number;
+  /**
+   * True if the caller checks the types itself: that a kernel does not is then
+   * no part of the outputs. False unless told.
+   */
+  readonly isChecked?: boolean;
   /** Told when a cell starts and when it has ended. */
   readonly onProgress?: (progress: RunProgress) => void;
   /** Takes what the kernel's process writes on its own streams. */

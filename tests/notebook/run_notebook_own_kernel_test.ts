@@ -80,3 +80,62 @@ Deno.test("runNotebook() gives with the project's own kernel the outputs it give
   equal(own.status, "complete");
   deepEqual(own.notebook.cells, deno.notebook.cells);
 });
+
+Deno.test("runNotebook() reports with the project's own kernel a failure that nobody awaited, and goes on", async () => {
+  const rejected = await runNotebook(
+    titled("const p = Promise.reject(new Error('ring not found'));", "6 * 7"),
+    { kernel },
+  );
+  deepEqual([rejected.status, rejected.exitCode], ["failed", 1]);
+  deepEqual(rejected.problems, [{
+    cell: 2,
+    id: "c1",
+    line: 1,
+    kind: "unawaited",
+    message: "cell 2, line 1: Error: ring not found (nothing awaited it)",
+  }]);
+  const [error, ...more] = outputsOf(rejected.notebook.cells[1]);
+  deepEqual(more, []);
+  match(
+    JSON.stringify(error),
+    /"evalue":"ring not found \(not caught in cell 2/,
+  );
+  match(JSON.stringify(outputsOf(rejected.notebook.cells[2])), /"42"/);
+
+  const late = await runNotebook(
+    titled(
+      "1;\nsetTimeout(() => { throw new Error('late'); }, 20);\n0",
+      "await new Promise((done) => setTimeout(done, 200));",
+      "setTimeout(() => { throw new Error('last'); });",
+    ),
+    { kernel },
+  );
+  equal(late.exitCode, 1);
+  deepEqual(late.problems.map(({ cell, line, kind }) => [cell, line, kind]), [
+    [2, 2, "unawaited"],
+    [4, 1, "unawaited"],
+  ]);
+  match(late.problems[0].message, /late \(nothing awaited it\)$/);
+  equal(outputsOf(late.notebook.cells[1]).at(-1)?.output_type, "error");
+  deepEqual(outputsOf(late.notebook.cells[2]), []);
+
+  const meant = titled("Promise.reject(new Error('meant'));");
+  const [, cell] = meant.cells;
+  const { status } = await runNotebook({
+    ...meant,
+    cells: [{ ...cell, metadata: { tags: ["raises-exception"] } }],
+  }, { kernel });
+  equal(status, "complete");
+});
+
+Deno.test("runNotebook() leaves out that a kernel checks no types where its caller does", async () => {
+  const unchecked = [...kernel];
+  unchecked.splice(unchecked.indexOf("--connection-file"), 0, "--no-check");
+  const notebook = codeNotebook("console.log(1)");
+  const [told, checked] = [
+    await runNotebook(notebook, { kernel: unchecked }),
+    await runNotebook(notebook, { kernel: unchecked, isChecked: true }),
+  ];
+  match(JSON.stringify(told.notebook), /Cells are not type-checked/);
+  deepEqual(checked.notebook.cells.map(textOf), ["1\n"]);
+});
