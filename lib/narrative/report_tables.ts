@@ -170,7 +170,7 @@ const MOST_PROBLEMS = 50;
 export function problemsTable(report: SessionReport): Displayable {
   const { lines, problems } = report.folder;
   const counted =
-    `${lines.read} lines of readings were read: ${lines.used} used, ${lines.reported} refused.`;
+    `${lines.read} lines of readings were read: ${lines.used} used, ${lines.reported} left out.`;
   if (problems.length === 0) {
     return sentences([counted, "Nothing in the files looked odd."]);
   }

@@ -151,7 +151,7 @@ function nothingToAnswer({ lines, problems }: PieceFolder): readonly string[] {
 /** How many readings an answer had to do without. */
 function refusedSentences({ lines }: PieceFolder): readonly string[] {
   return lines.reported === 0 ? [] : [
-    `${lines.reported} of ${lines.read} lines of readings were refused and are not in this; “What was read” says why.`,
+    `${lines.reported} of ${lines.read} lines of readings were left out of this; “What was read” says which and why.`,
   ];
 }
 
