@@ -81,6 +81,7 @@ export {
 export { smallUnit, writeDifference, writeSmall } from "./sag_words.ts";
 export { type SessionReport, sessionReport } from "./session_report.ts";
 export { answerBlock, RESULTS_TYPE, sentences, showAnswer } from "./show.ts";
+export { type AnsweredReport, show } from "./show_result.ts";
 export { sphericitySentence, writeTolerance } from "./sphericity_sentence.ts";
 export {
   drawCanTellApart,
