@@ -37,16 +37,21 @@ export interface CellProblem {
   /**
    * `error`: the cell failed. `unawaited`: something it had started failed
    * while nobody waited for it. `no-error`: it is tagged `raises-exception`
-   * and did not. The others as in {@linkcode RunStatus}.
+   * and did not. `type`: the type checker complains, whatever became of the
+   * cell. The others as in {@linkcode RunStatus}.
    */
   readonly kind:
+    | "type"
     | "error"
     | "unawaited"
     | "no-error"
     | "kernel-ended"
     | "time-limit"
     | "stopped";
-  /** One sentence that names cell and line. */
+  /**
+   * One sentence that names cell and line; of a type error also the line of
+   * text, with a mark below it.
+   */
   readonly message: string;
 }
 

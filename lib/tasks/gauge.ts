@@ -17,7 +17,9 @@ gauge.json. Without a folder it reports on the invented study in data/.
 
   --stretch LENGTH  change of the sag by one stretch of work, such as "12 µm"
   --after FOLDER    the study repeated after a change, to compare
-  --kernel NAME     the Jupyter kernel to run on
+  --kernel NAME     a Jupyter kernel to run on; unless told the project's own,
+                    which checks the types of all cells
+  --no-check        types are not checked
   --notebook FILE   a notebook of your own in place of the project's
   --help            this text
 

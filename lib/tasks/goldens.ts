@@ -6,9 +6,9 @@
  */
 import { join } from "node:path";
 import { readNotebook } from "../notebook/read_notebook.ts";
-import { runNotebook } from "../notebook/run_notebook.ts";
 import { writeNotebook } from "../notebook/write_notebook.ts";
-import { ROOT } from "./_report_run.ts";
+import { runChecked } from "./_own_kernel.ts";
+import { ROOT } from "./_root.ts";
 import { EXIT, plainWords } from "./_task_words.ts";
 
 /** Names of the notebooks, sorted. */
@@ -26,7 +26,10 @@ async function main(only: readonly string[]): Promise<number> {
     if (only.length > 0 && !only.some((part) => name.includes(part))) continue;
     const path = join(folder, name);
     const { notebook } = await readNotebook(path);
-    const run = await runNotebook(notebook, { cwd: folder });
+    const run = await runChecked(notebook, {
+      cwd: folder,
+      onUnchecked: (why) => console.error(why),
+    });
     if (run.exitCode !== 0) {
       for (const { message } of run.problems) {
         console.error(`${name}: ${message}`);

@@ -16,7 +16,9 @@ and plan.json. Without a folder it plans for an invented study in data/.
 
   --edge LENGTH    width of the turned edge to look for, such as "15 mm"
   --sets N         sets that rings are compared for, from 2
-  --kernel NAME    the Jupyter kernel to run on
+  --kernel NAME    a Jupyter kernel to run on; unless told the project's own,
+                   which checks the types of all cells
+  --no-check       types are not checked
   --notebook FILE  a notebook of your own in place of the project's
   --help           this text
 

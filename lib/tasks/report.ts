@@ -13,7 +13,9 @@ on it and writes FOLDER/report/: session.html (the page), session.ipynb (the
 notebook as run) and results.json. A folder of such folders is done one by one.
 Without a folder it reports on the invented pieces in data/.
 
-  --kernel NAME    the Jupyter kernel to run on
+  --kernel NAME    a Jupyter kernel to run on; unless told the project's own,
+                   which checks the types of all cells
+  --no-check       types are not checked
   --notebook FILE  a notebook of your own in place of the session notebook; it
                    needs a cell tagged "parameters" that declares "folder"
   --help           this text

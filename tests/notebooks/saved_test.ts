@@ -3,7 +3,7 @@ import type { Notebook } from "sagbook/notebook/document.ts";
 import { formatNotebook } from "sagbook/notebook/format_notebook.ts";
 import { parseNotebook } from "sagbook/notebook/parse_notebook.ts";
 import { readNotebook } from "sagbook/notebook/read_notebook.ts";
-import { runNotebook } from "sagbook/notebook/run_notebook.ts";
+import { runChecked } from "sagbook/tasks/_own_kernel.ts";
 import { ROOT } from "../tasks/_run_task.ts";
 
 const names = [...Deno.readDirSync(`${ROOT}notebooks`)]
@@ -40,7 +40,7 @@ for (const name of names) {
   Deno.test(`${name} gives the outputs it was saved with`, async () => {
     const folder = `${ROOT}notebooks`;
     const { notebook } = await readNotebook(`${folder}/${name}`);
-    const run = await runNotebook(notebook, { cwd: folder });
+    const run = await runChecked(notebook, { cwd: folder });
     equal(
       run.status,
       "complete",

@@ -191,3 +191,73 @@ Deno.test("task report gives no answer of another piece for cells that were not 
   );
   await Deno.remove(folder, { recursive: true });
 });
+
+/** The session notebook with other code for one of its sentences. */
+async function withCell(folder: string, code: string): Promise<string> {
+  const text = await Deno.readTextFile(`${ROOT}notebooks/session.ipynb`);
+  const path = `${folder}/own.ipynb`;
+  const changed = text.replace(
+    "sentences(report.safety);",
+    JSON.stringify(code).slice(1, -1),
+  );
+  notEqual(changed, text);
+  await Deno.writeTextFile(path, changed);
+  return path;
+}
+
+const MIXED_UP =
+  'import { inches, sagFromRadius } from "sagbook";\nconst feet = { circleRadius: inches(2), ballRadius: inches(0.1) };\nsagFromRadius(inches(118), feet, "concave");\nconst name: number = "x";';
+
+Deno.test("task report refuses a type error though the cell ran: all at once, with line, mark and plain words", async () => {
+  const folder = await copyPiece("coarse-display-180");
+  equal((await runTask("report", [folder])).code, 0);
+  const notebook = await withCell(folder, MIXED_UP);
+  const { code, out, err } = await runTask("report", [
+    folder,
+    "--notebook",
+    notebook,
+  ]);
+  equal(code, 1, err);
+  match(err, /^cell \d+, line \d+, column \d+ \(TS\d+\)$/m);
+  match(err, /sagFromRadius\(inches\(118\)[^\n]*\n\s+\| +~+$/m);
+  match(err, /asks for millimetres but was given inches/);
+  match(err, /Type 'string' is not assignable to type 'number'/);
+  match(out, /Incomplete page: /);
+  const names = [...Deno.readDirSync(`${folder}/report`)].map((e) => e.name);
+  ok(!names.includes("results.json"), names.join());
+  const page = Deno.readTextFileSync(`${folder}/report/session.html`);
+  match(
+    page,
+    /cell \d+, line \d+: [^<]*asks for millimetres but was given inches/,
+  );
+  match(page, /TypeCheckError/);
+  await Deno.remove(folder, { recursive: true });
+});
+
+Deno.test("task report says that it checks no types where told so; a page that was checked does not", async () => {
+  const folder = await copyPiece("coarse-display-180");
+  const notebook = await withCell(folder, 'const name: number = "x";\nname;');
+  const loose = await runTask("report", [
+    folder,
+    "--no-check",
+    "--notebook",
+    notebook,
+  ]);
+  equal(loose.code, 0, loose.err);
+  match(loose.err, /Cells are not type-checked \(--no-check\)/);
+  const strict = await runTask("report", [folder]);
+  equal(strict.code, 0, strict.err);
+  equal(strict.err.includes("type-checked"), false, strict.err);
+  for (const name of ["session.html", "session.ipynb"]) {
+    const text = Deno.readTextFileSync(`${folder}/report/${name}`);
+    equal(text.includes("not type-checked"), false, name);
+  }
+  await Deno.remove(folder, { recursive: true });
+});
+
+Deno.test("task report runs on an installed kernel by its name", async () => {
+  const folder = await copyPiece("coarse-display-180");
+  const { code, err } = await runTask("report", [folder, "--kernel", "deno"]);
+  equal(code, 0, err);
+  await Deno.remove(folder, { recursive: true });
+});

@@ -1,0 +1,146 @@
+/**
+ * Notebooks run on the project's own kernel, their types checked beside it.
+ *
+ * @module
+ */
+import { join, resolve } from "node:path";
+import { pathToFileURL } from "node:url";
+import { type CellDiagnostic, placeAt } from "../cells/cell_diagnostic.ts";
+import { checkCellsOnce } from "../cells/check_cells_once.ts";
+import { describeDiagnostic, explain } from "../cells/describe_diagnostic.ts";
+import { kernelCommand } from "../kernel/kernel_command.ts";
+import type { Cell, CodeCell, Notebook } from "../notebook/document.ts";
+import { cellNumbers } from "../notebook/parameters.ts";
+import { runNotebook, type RunOptions } from "../notebook/run_notebook.ts";
+import {
+  type CellProblem,
+  RUN_EXIT_CODES,
+  type RunResult,
+} from "../notebook/run_result.ts";
+import { userCacheFolder } from "../protocol/system.ts";
+import { explainUnitMixUp } from "../units/explain_unit_mix_up.ts";
+import { ROOT } from "./_root.ts";
+
+const EXPLAINERS = [explainUnitMixUp];
+
+/** How a notebook is run and checked. */
+export interface CheckedRunOptions extends RunOptions {
+  /** False if types are not to be checked; true unless told. */
+  readonly check?: boolean;
+  /** Takes the sentence that says why types were not checked. */
+  readonly onUnchecked?: (why: string) => void;
+  /** Folder that remembers passed checks; the user's cache unless told. */
+  readonly memory?: string;
+}
+
+/**
+ * Runs a notebook on the project's own kernel, and checks the types of all its
+ * cells at the same time, so that a notebook which has passed before costs no
+ * more than its run.
+ *
+ * A type error makes the run count as failed, even where every cell ran: each
+ * is entered with its cell, line and a mark, before what failed in the run, and
+ * stands with its cell. With a kernel named by the caller that kernel alone
+ * decides what it checks.
+ *
+ * @param notebook What to run; it is not changed.
+ * @param options As of `runNotebook`, and whether types are checked.
+ * @returns As `runNotebook` does.
+ */
+export async function runChecked(
+  notebook: Notebook,
+  options: CheckedRunOptions = {},
+): Promise<RunResult> {
+  const { check = true, onUnchecked, memory, ...given } = options;
+  if (given.kernel !== undefined) return await runNotebook(notebook, given);
+  if (!check) onUnchecked?.("Cells are not type-checked (--no-check).");
+  const checking = check
+    ? checkTypes(notebook, given.cwd, memory).catch((error: Error) => {
+      onUnchecked?.(`Cells are not type-checked: ${error.message}`);
+      return undefined;
+    })
+    : undefined;
+  const run = await runNotebook(notebook, {
+    ...given,
+    kernel: kernelCommand({
+      main: join(ROOT, "lib/tasks/kernel.ts"),
+      config: join(ROOT, "deno.json"),
+      check: false,
+    }),
+    isChecked: check,
+  });
+  if (run.status === "stopped" || given.signal?.aborted) return run;
+  const found = await checking;
+  return found === undefined ? run : withTypeErrors(run, notebook, found);
+}
+
+/** What is wrong with each cell of a notebook, by its id. */
+type Found = ReadonlyMap<string, readonly CellDiagnostic[]>;
+
+const isCode = (cell: Cell): cell is CodeCell => cell.cell_type === "code";
+
+async function checkTypes(
+  { cells }: Notebook,
+  cwd = Deno.cwd(),
+  memory = join(userCacheFolder(), "checks"),
+): Promise<Found> {
+  const code = cells.filter(isCode);
+  const found = await checkCellsOnce(code.map(({ source }) => source), {
+    folder: pathToFileURL(resolve(cwd) + "/").href,
+    config: join(ROOT, "deno.json"),
+  }, {
+    folder: memory,
+    dependsOn: [join(ROOT, "lib"), join(ROOT, "deno.lock")],
+  });
+  return new Map(code.map(({ id }, index) => [id, found[index]]));
+}
+
+/** Enters type errors before what failed in the run, and with their cells. */
+function withTypeErrors(
+  run: RunResult,
+  { cells }: Notebook,
+  found: Found,
+): RunResult {
+  const numbers = cellNumbers(cells);
+  const problems: CellProblem[] = [];
+  const sentences: string[] = [];
+  const lines = new Map<string, string[]>();
+  for (const [index, { id, source }] of cells.entries()) {
+    for (const one of found.get(id) ?? []) {
+      const [cell, name] = [numbers[index], `cell ${numbers[index]}`];
+      const { line } = placeAt(source, one.start);
+      const text = describeDiagnostic(one, source, name, EXPLAINERS);
+      const words = explain(one, EXPLAINERS) ?? one.message.split("\n")[0];
+      problems.push({ cell, id, line, kind: "type", message: text.join("\n") });
+      sentences.push(`${name}, line ${line}: ${words}`);
+      lines.set(id, [...lines.get(id) ?? [], ...text]);
+    }
+  }
+  const [first] = sentences;
+  if (first === undefined) return run;
+  const status = run.status === "complete" ? "failed" : run.status;
+  const more = sentences.length - 1;
+  return {
+    status,
+    exitCode: RUN_EXIT_CODES[status],
+    problems: [...problems, ...run.problems],
+    incomplete: more > 0 ? `${first} (and ${more} more)` : first,
+    notebook: {
+      ...run.notebook,
+      cells: run.notebook.cells.map((cell) => {
+        const traceback = lines.get(cell.id);
+        if (traceback === undefined || !isCode(cell)) return cell;
+        const [evalue] = traceback;
+        return {
+          ...cell,
+          outputs: [...cell.outputs, {
+            output_type: "error",
+            ename: "TypeCheckError",
+            evalue,
+            traceback,
+          }],
+        };
+      }),
+    },
+  };
+}
