@@ -5,6 +5,7 @@
  * @module
  */
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { writeTextAtomically } from "../notebook/write_text_atomically.ts";
 import { ROOT } from "./_report_run.ts";
 import { EXIT, plainWords } from "./_task_words.ts";
@@ -44,7 +45,8 @@ async function run({ args }: Measurement): Promise<string> {
     stdout: "piped",
     stderr: "piped",
   }).output();
-  const text = new TextDecoder().decode(stdout).trim();
+  const text = new TextDecoder().decode(stdout).trim()
+    .replaceAll(pathToFileURL(ROOT).href, "");
   if (success) return text;
   return `${text}\nfailed: ${new TextDecoder().decode(stderr).slice(-500)}`;
 }
