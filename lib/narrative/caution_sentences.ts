@@ -122,6 +122,13 @@ export function driftSentences(
   ];
 }
 
+const VERDICT_WORDS = {
+  within: "a sphere within the tolerance",
+  outside: "out of tolerance",
+  undecided: "not decided",
+  none: "not tested",
+} as const;
+
 /** Warnings that cast no doubt on the readings that were used. */
 const HARMLESS: ReadonlySet<string> = new Set(["unknown-key", "empty-file"]);
 
@@ -204,7 +211,29 @@ export function limitSentences(
     found.push(
       `${zones[place].place.label} in ${sets[set].label} stands ${
         writeSmall(from, unit)
-      } apart from the other sets; it is kept, and the answer without it stands beside.`,
+      } apart from the other sets; it is kept, and counts.`,
+    );
+  }
+  const { withoutOutliers } = session;
+  if (withoutOutliers) {
+    const other = withoutOutliers.sphericity.verdict;
+    const radius = withoutOutliers.whole.radius?.radius;
+    const places = unit === "mm" ? 1 : 2;
+    const kept = whole.radius?.radius;
+    found.push(
+      `Without ${outliers.length === 1 ? "it" : "them"} the verdict ${
+        other === sphericity.verdict
+          ? "stays the same"
+          : `would be “${VERDICT_WORDS[other]}” instead of “${
+            VERDICT_WORDS[sphericity.verdict]
+          }”`
+      }${
+        radius === undefined || kept === undefined
+          ? ""
+          : `, and the radius over all zones ${
+            formatLength(radius, unit, places)
+          } instead of ${formatLength(kept, unit, places)}`
+      }.`,
     );
   }
   if (sphericity.scope === "any diameter") {

@@ -363,3 +363,20 @@ Deno.test("sessionReport() says that zones differ even without a tolerance", () 
     /"sphericity_tolerance": \{"sag": "2 µm"\} in piece\.json/,
   );
 });
+
+Deno.test("limitSentences() shows the answer with and without a reading that stands apart", () => {
+  const rows = [
+    [715, 715, 715],
+    [716, 716, 716],
+    [715, 715, 715],
+    [714, 714, 700],
+    [715, 715, 715],
+    [716, 716, 716],
+    [714, 714, 714],
+  ];
+  const { cautions } = report(session(rows));
+  match(
+    plain(cautions.join(" ")),
+    /edge in S1 \/ 4 stands \d+(\.\d)? µm apart .* it is kept, and counts\. Without it the verdict would be “a sphere within the tolerance” instead of “not decided”, and the radius over all zones 252\d\.\d mm instead of 252\d\.\d mm/,
+  );
+});
