@@ -6,7 +6,6 @@
 import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { type CellDiagnostic, placeAt } from "../cells/cell_diagnostic.ts";
-import { checkCellsOnce } from "../cells/check_cells_once.ts";
 import { describeDiagnostic, explain } from "../cells/describe_diagnostic.ts";
 import { kernelCommand } from "../kernel/kernel_command.ts";
 import type { Cell, CodeCell, Notebook } from "../notebook/document.ts";
@@ -84,6 +83,8 @@ async function checkTypes(
   cwd = Deno.cwd(),
   memory = join(userCacheFolder(), "checks"),
 ): Promise<Found> {
+  // With it comes the compiler, which a run without a check need not load.
+  const { checkCellsOnce } = await import("../cells/check_cells_once.ts");
   const code = cells.filter(isCode);
   const found = await checkCellsOnce(code.map(({ source }) => source), {
     folder: pathToFileURL(resolve(cwd) + "/").href,

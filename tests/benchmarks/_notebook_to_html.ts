@@ -1,15 +1,19 @@
 /**
- * Runs a notebook and writes its page: `NOTEBOOK.ipynb PAGE.html`.
+ * Runs a notebook as the tasks do and writes its page:
+ * `NOTEBOOK.ipynb PAGE.html [--no-check]`. Checks are remembered beside the page.
  *
  * @module
  */
 import { exportHtml } from "sagbook/notebook/export_html.ts";
 import { readNotebook } from "sagbook/notebook/read_notebook.ts";
-import { runNotebook } from "sagbook/notebook/run_notebook.ts";
 import { writeTextAtomically } from "sagbook/notebook/write_text_atomically.ts";
+import { runChecked } from "sagbook/tasks/_own_kernel.ts";
 
-const [path, page] = Deno.args;
+const [path, page, flag] = Deno.args;
 const { notebook } = await readNotebook(path);
-const run = await runNotebook(notebook);
+const run = await runChecked(notebook, {
+  check: flag !== "--no-check",
+  memory: `${page}.checks`,
+});
 await writeTextAtomically(page, await exportHtml(run.notebook));
 Deno.exit(run.exitCode);
