@@ -5,7 +5,10 @@
  */
 import type { Displayable } from "../display/bundle.ts";
 import { table } from "../display/table.ts";
-import { benchSheetTable } from "../repeatability/bench_sheet_csv.ts";
+import {
+  benchSheetCsv,
+  benchSheetTable,
+} from "../repeatability/bench_sheet_csv.ts";
 import {
   type BenchSheet,
   writeBenchSheet,
@@ -110,6 +113,24 @@ export function planSheet(
     unit: report.folder.piece.unit,
     seed,
   });
+}
+
+/**
+ * Writes the plan of a report as a file of readings to fill in, which
+ * `readings.csv` and the recorder at the bench both read.
+ *
+ * @param report The report.
+ * @param seed Seed of the order of chance.
+ * @returns The text of the file; undefined when no plan decides.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function sheetCsv(
+  report: GaugeReport,
+  seed: number = 1,
+): string | undefined {
+  const sheet = planSheet(report, seed);
+  return sheet && benchSheetCsv(sheet);
 }
 
 const COLUMNS: Record<string, string> = {

@@ -104,7 +104,12 @@ export {
 } from "./gauge_sentences.ts";
 export { gaugeLimits } from "./gauge_limits.ts";
 export { nameSources } from "./scatter_words.ts";
-export { componentsTable, planSheet, sheetTable } from "./gauge_tables.ts";
+export {
+  componentsTable,
+  planSheet,
+  sheetCsv,
+  sheetTable,
+} from "./gauge_tables.ts";
 export { gaugeResults, showGaugeAnswer } from "./show_gauge.ts";
 export { plainJson } from "./plain_json.ts";
 export {

@@ -20,6 +20,7 @@ import {
   whyNone,
   writeDetectable,
 } from "./plan_words.ts";
+import { sheetCsv } from "./gauge_tables.ts";
 import { answerBlock } from "./show.ts";
 
 /**
@@ -300,6 +301,7 @@ export function showPlanAnswer(report: PlanReport): Displayable {
         about,
         ...answer,
       })),
+      sheet_csv: sheetCsv(report.gauge),
     });
   }
 }

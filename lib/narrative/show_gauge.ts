@@ -7,6 +7,7 @@ import type { Displayable } from "../display/bundle.ts";
 import { VERSION } from "../version.ts";
 import type { GaugeReport } from "./gauge_report.ts";
 import { plainJson } from "./plain_json.ts";
+import { sheetCsv } from "./gauge_tables.ts";
 import { answerBlock } from "./show.ts";
 
 /**
@@ -53,6 +54,7 @@ export function gaugeResults(
     })),
     capability,
     plans: plans.map(({ about, answer }) => ({ about, ...answer })),
+    sheet_csv: sheetCsv(report),
     reasons: report.reasons,
     limits: report.limits,
   });

@@ -41,6 +41,8 @@ export interface ReportKind {
   readonly file: string;
   /** Name of the file of results. */
   readonly results: string;
+  /** True when the results may hold a sheet to fill in, kept as `plan.csv`. */
+  readonly hasPlan?: boolean;
   /** Parameters of the notebook besides `folder`. */
   readonly parameters?: Readonly<Record<string, string | number>>;
 }
@@ -132,10 +134,16 @@ export async function reportOn(
     formatNotebook(run.notebook),
   );
   const data = join(out, kind.results);
-  if (run.exitCode === 0 && results) {
-    await writeTextAtomically(data, JSON.stringify(results, null, 2) + "\n");
-  } else {
-    await Deno.remove(data).catch(() => {});
+  const plan = join(out, "plan.csv");
+  const { sheet_csv: sheet, ...figures } = results ?? {};
+  const good = run.exitCode === 0 && results !== undefined;
+  await writeOrRemove(
+    data,
+    good ? JSON.stringify(figures, null, 2) + "\n" : undefined,
+  );
+  if (kind.hasPlan) {
+    const text = good && typeof sheet === "string" ? sheet : undefined;
+    await writeOrRemove(plan, text);
   }
   const answer = Array.isArray(results?.answer)
     ? results.answer.map(String)
@@ -156,6 +164,15 @@ async function makeWritable(out: string): Promise<void> {
       `Cannot write the report as ${out} must be a folder that can be written: ${why}. Give yourself the right to write there, free some space, or copy the piece's folder to a place of your own and run this again. Nothing was changed.`,
     );
   }
+}
+
+/** Writes a file whole, or takes an older one away. */
+async function writeOrRemove(
+  path: string,
+  text: string | undefined,
+): Promise<void> {
+  if (text === undefined) await Deno.remove(path).catch(() => {});
+  else await writeTextAtomically(path, text);
 }
 
 /** The notebook as it would be before its first run. */

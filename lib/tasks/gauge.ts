@@ -12,8 +12,9 @@ import { type ReportKind, ROOT } from "./_report_run.ts";
 const USAGE = `deno task gauge [FOLDER ...] [--stretch LENGTH] [--after FOLDER]
 
 Reads each FOLDER (piece.json, bench.json, readings of one surface on several
-zeroings) and writes FOLDER/report/: gauge.html (the page), gauge.ipynb and
-gauge.json. Without a folder it reports on the invented study in data/.
+zeroings) and writes FOLDER/report/: gauge.html (the page), gauge.ipynb,
+gauge.json and plan.csv (the plan to fill in; copied into FOLDER it is what
+deno task record follows). Without a folder it reports on the invented study in data/.
 
   --stretch LENGTH  change of the sag by one stretch of work, such as "12 µm"
   --after FOLDER    the study repeated after a change, to compare
@@ -41,6 +42,7 @@ function kindOf(
     notebook: "repeatability",
     file: "gauge",
     results: "gauge.json",
+    hasPlan: true,
     parameters: {
       after: typeof after === "string" ? resolve(after) : "",
       stretch: change,

@@ -11,8 +11,9 @@ import type { ReportKind } from "./_report_run.ts";
 const USAGE = `deno task plan [FOLDER ...] [--edge LENGTH] [--sets N]
 
 Reads each FOLDER (piece.json, bench.json, readings if there are any) and writes
-FOLDER/report/: plan.html (the page, with a bench sheet to print), plan.ipynb
-and plan.json. Without a folder it plans for an invented study in data/.
+FOLDER/report/: plan.html (the page, with a bench sheet to print), plan.ipynb,
+plan.json and plan.csv (the sheet to fill in; copied into FOLDER it is what
+deno task record follows). Without a folder it plans for an invented study in data/.
 
   --edge LENGTH    width of the turned edge to look for, such as "15 mm"
   --sets N         sets that rings are compared for, from 2
@@ -46,6 +47,7 @@ function kindOf(
     notebook: "measurement-plan",
     file: "plan",
     results: "plan.json",
+    hasPlan: true,
     parameters,
   };
 }
