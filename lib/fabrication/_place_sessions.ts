@@ -43,13 +43,20 @@ export function placedSessions(
   before: readonly WorkLogEntry[];
   after: readonly WorkLogEntry[];
 } {
-  const places = sessions.map((mark, order) => ({
-    mark,
-    order,
-    at: placeOf(mark, order, entries, notes),
-  })).filter((place): place is typeof place & { at: number } =>
-    place.at !== undefined
-  ).sort((a, b) => a.at - b.at || a.order - b.order);
+  const found = sessions.map((mark, order) =>
+    placeOf(mark, order, entries, notes)
+  );
+  const places = sessions.flatMap((mark, order) => {
+    const at = found[order] ?? betweenNeighbours(found, order, entries.length);
+    if (at === undefined) {
+      notes.push({
+        kind: "session without work",
+        session: mark.session,
+        placed: "nowhere",
+      });
+    }
+    return at === undefined ? [] : [{ mark, order, at }];
+  }).sort((a, b) => a.at - b.at || a.order - b.order);
   const known = new Set(sessions.map(({ session }) => session));
   for (const { session, line } of entries) {
     if (session !== undefined && !known.has(session)) {
@@ -86,23 +93,32 @@ function placeOf(
     }
     return named + 1;
   }
+  // A look before any work began needs no line of the log.
+  if (entries.length === 0) return 0;
   const dated = takenAt !== undefined &&
     entries.every(({ date }) => date !== undefined);
-  const place = dated
-    ? entries.filter(({ date }) => day(date!) <= day(takenAt)).length
-    : order === 0
-    ? 0
-    : undefined;
-  // A look before any work began needs no line of the log.
-  if (place === 0 && order === 0) return 0;
-  notes.push({
-    kind: "session without work",
-    session,
-    placed: place === undefined
-      ? "nowhere"
-      : place === 0
-      ? "at the start"
-      : "by date",
-  });
+  if (!dated) return order === 0 ? 0 : undefined;
+  const place = entries.filter(({ date }) => day(date!) <= day(takenAt)).length;
+  if (place > 0 || order > 0) {
+    notes.push({
+      kind: "session without work",
+      session,
+      placed: place === 0 ? "at the start" : "by date",
+    });
+  }
   return place;
+}
+
+/**
+ * The place of a session without name and date, where no work lies between the
+ * sessions read before and after it.
+ */
+function betweenNeighbours(
+  places: readonly (number | undefined)[],
+  order: number,
+  end: number,
+): number | undefined {
+  const before = places.slice(0, order).findLast((one) => one !== undefined);
+  const after = places.slice(order + 1).find((one) => one !== undefined) ?? end;
+  return before === after ? before : undefined;
 }

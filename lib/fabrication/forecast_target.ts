@@ -163,14 +163,18 @@ export function forecastTarget(
       probability: riskNow,
     };
   }
+  // Few sessions: the readings' own scatter can still show a wrong way.
+  const p = rate.own === 0 ? 0 : 2 * studentTProbability(
+    Math.abs(rate.value) / rate.own,
+    rate.dof,
+    "upper",
+  );
+  const clear = p <= UNCLEAR && rate.value !== 0;
+  if (clear && Math.sign(rate.value) !== ahead) return { kind: "wrong way", p };
   if (dof < LEAST_DOF || scatter.variance === undefined) {
     return { kind: "too few sessions", sessions, missing: LEAST_DOF - dof };
   }
-  const p = rate.own === 0
-    ? 0
-    : 2 * studentTProbability(Math.abs(rate.value) / rate.own, dof, "upper");
-  if (!(p <= UNCLEAR) || rate.value === 0) return { kind: "rate unclear", p };
-  if (Math.sign(rate.value) !== ahead) return { kind: "wrong way", p };
+  if (!clear) return { kind: "rate unclear", p };
   const work = now.value / (ahead * rate.value);
   const reaches = (sign: 1 | -1, tail: number) => (more: number): number => {
     const left = gap(more);

@@ -105,8 +105,8 @@ export interface WorkTimeline {
  * A session stands after the last line that names it; one that no line names
  * stands where its date puts it. Lines dated out of order are taken in order of
  * date when all are dated. Nothing is guessed in silence: each such step is a
- * note. Work is counted in wets where all lines with an amount have them, else
- * in minutes; a line without that amount ends a run.
+ * note. Work is counted in wets unless most lines have minutes alone; a line
+ * without that amount ends a run.
  *
  * @param entries Lines of the work log, in the order of the file.
  * @param sessions Sessions, in the order of the readings.
@@ -181,7 +181,7 @@ function unitOf(
     entries.filter((entry) => entry[unit] !== undefined).length;
   const [wets, minutes] = [with_("wets"), with_("minutes")];
   if (wets === 0 && minutes === 0) return undefined;
-  return wets >= minutes ? "wets" : "minutes";
+  return 2 * wets >= minutes ? "wets" : "minutes";
 }
 
 function oneSetting(

@@ -12,6 +12,17 @@
  * equal(reportResults(report).version, "0.1.0");
  * ```
  *
+ * @example A whole history, and what its radius will become
+ * ```ts
+ * import { openFocal, openHistory } from "sagbook/narrative/mod.ts";
+ * import { equal, ok } from "node:assert/strict";
+ *
+ * const history = await openHistory("data/history-300", { upTo: "E13" });
+ * equal(history.forecast?.kind, "forecast");
+ * const focal = await openFocal("data/history-300", "data/shop-twelve");
+ * ok(Math.abs(focal.prediction!.value - 1499.4) < 0.1);
+ * ```
+ *
  * @module
  */
 export {
@@ -170,3 +181,57 @@ export {
   stateRadius,
   writeRadius,
 } from "./radius_statement.ts";
+export {
+  drawGrades,
+  drawProgress,
+  drawRates,
+  drawZonesOverTime,
+} from "./history_figures.ts";
+export { type HistoryPits, historyPits } from "./history_pits.ts";
+export {
+  type HistoryPoint,
+  historyPoints,
+  isSphere,
+  progressRun,
+} from "./history_points.ts";
+export { type FinishedFacts, pieceRecord } from "./history_record.ts";
+export {
+  type HistoryOptions,
+  type HistoryReport,
+  historyReport,
+  openHistory,
+} from "./history_report.ts";
+export { forecastSentences } from "./history_forecast.ts";
+export { historyAnswer, type HistoryFindings } from "./history_answer.ts";
+export {
+  historyCautions,
+  historyNotes,
+  workSafety,
+} from "./history_sentences.ts";
+export { type HistoryStage, historyStages } from "./history_stages.ts";
+export { historyTable, ratesTable } from "./history_tables.ts";
+export {
+  settingName,
+  writeMostWork,
+  writeRate,
+  writeWork,
+} from "./history_words.ts";
+export { historyResults, showHistoryAnswer } from "./show_history.ts";
+export { chooseNext } from "./session_report.ts";
+export {
+  type FocalOptions,
+  type FocalReport,
+  focalReport,
+  openFocal,
+} from "./focal_report.ts";
+export {
+  focalAnswer,
+  type FocalFindings,
+  focalNotes,
+} from "./focal_sentences.ts";
+export {
+  drawFocalLength,
+  finishedTable,
+  focalResults,
+  showFocalAnswer,
+} from "./focal_show.ts";

@@ -179,7 +179,17 @@ function mainSession(
     )[0];
 }
 
-function chooseNext(
+/**
+ * Chooses the next step for a session.
+ *
+ * @param session The session.
+ * @param piece The piece.
+ * @param radius The radius stated, where there is one.
+ * @returns The step; "measure more" where no radius belongs to the readings.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function chooseNext(
   session: SessionAnalysis,
   piece: Piece,
   radius: RadiusStatement | undefined,

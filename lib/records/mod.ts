@@ -23,6 +23,7 @@ export * from "./lens_record.ts";
 export * from "./piece.ts";
 export * from "./piece_file.ts";
 export * from "./problem.ts";
+export * from "./read_folder_finished.ts";
 export * from "./read_folder_work_log.ts";
 export * from "./read_piece_folder.ts";
 export * from "./read_plan.ts";

@@ -41,7 +41,9 @@ export function pieceFile(piece: DemoPiece): string {
 }
 
 /** The text of `bench.json`. */
-export function benchFile(piece: DemoPiece): string {
+export function benchFile(
+  piece: Pick<DemoPiece, "ring" | "unit" | "foot" | "step">,
+): string {
   const { ring, unit } = piece;
   const feet = ring.outsideInches === undefined
     ? {

@@ -18,6 +18,7 @@ import { type Millimetres, millimetres } from "../units/length.ts";
 import type { DemoPiece, DemoPlace, DemoSession } from "./_demo_piece.ts";
 import { benchFile, INVENTED, json, pieceFile } from "./_demo_json.ts";
 import { DEMO_PIECES } from "./_demo_pieces.ts";
+import { HISTORY_FOLDERS, historyFiles } from "./_demo_history.ts";
 import { STUDY_FOLDERS, studyFiles } from "./_demo_study.ts";
 
 /** Text files by their path inside a piece's folder. */
@@ -224,8 +225,11 @@ export const DEMO_FOLDERS: readonly string[] = [
 ];
 
 if (import.meta.main) {
-  for (const folder of DEMO_FOLDERS) {
-    for (const [path, text] of demoFiles(folder)) {
+  for (const folder of [...DEMO_FOLDERS, ...HISTORY_FOLDERS]) {
+    const files = HISTORY_FOLDERS.includes(folder)
+      ? historyFiles(folder)
+      : demoFiles(folder);
+    for (const [path, text] of files) {
       const target = `data/${folder}/${path}`;
       await Deno.mkdir(target.replace(/\/[^/]*$/, ""), { recursive: true });
       await Deno.writeTextFile(target, text);

@@ -88,6 +88,17 @@ Deno.test("workTimeline() lets a second look without work stand at the same work
   ]);
 });
 
+Deno.test("workTimeline() places a session without name and date where no work lies around it", () => {
+  const timeline = workTimeline([
+    work(2, { session: "S2" }),
+    work(3, { session: "S4" }),
+  ], sessions("S1", "S2", "S3", "S4", "S5"));
+  deepEqual(numbers(timeline), [[["S1 0", "S2 10", "S4 20", "S5 20"]]]);
+  deepEqual(timeline.notes, [
+    { kind: "session without work", session: "S3", placed: "nowhere" },
+  ]);
+});
+
 Deno.test("workTimeline() counts work whose session has no readings toward the next", () => {
   const timeline = workTimeline([
     work(2, { session: "S2" }),
@@ -115,13 +126,14 @@ Deno.test("workTimeline() ends a run where an amount is missing or settings mix"
   ]);
 });
 
-Deno.test("workTimeline() counts in minutes where fewer lines have wets", () => {
+Deno.test("workTimeline() counts in minutes where most lines have those alone", () => {
   const timeline = workTimeline([
     { line: 2, grade: "80", minutes: 20, session: "S2" },
     { line: 3, grade: "80", minutes: 25, wets: 5, session: "S3" },
-  ], sessions("S1", "S2", "S3"));
+    { line: 4, grade: "80", minutes: 15, session: "S4" },
+  ], sessions("S1", "S2", "S3", "S4"));
   equal(timeline.unit, "minutes");
-  deepEqual(numbers(timeline), [[["S1 0", "S2 20", "S3 45"]]]);
+  deepEqual(numbers(timeline), [[["S1 0", "S2 20", "S3 45", "S4 60"]]]);
 });
 
 Deno.test("workTimeline() notes readings dated before the work that precedes them", () => {
@@ -137,10 +149,8 @@ Deno.test("workTimeline() without work or without sessions says what there is", 
   const bare = workTimeline([], sessions("S1", "S2"));
   equal(bare.unit, undefined);
   deepEqual(bare.stages, []);
-  deepEqual(bare.sessions.map(({ session }) => session), ["S1"]);
-  deepEqual(bare.notes, [
-    { kind: "session without work", session: "S2", placed: "nowhere" },
-  ]);
+  deepEqual(bare.sessions.map(({ session }) => session), ["S1", "S2"]);
+  deepEqual(bare.notes, []);
   const unread = workTimeline([work(2, {})], []);
   deepEqual(unread.before.map(({ line }) => line), [2]);
   deepEqual(unread.sessions, []);

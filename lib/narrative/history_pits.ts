@@ -1,0 +1,155 @@
+/**
+ * Pits and removal in the grade now in use.
+ *
+ * @module
+ */
+import { grainSize } from "../fabrication/microgrits.ts";
+import {
+  pitAllowance,
+  type PitsState,
+  pitsState,
+  removalByThickness,
+} from "../fabrication/removal.ts";
+import type { WorkTimeline } from "../fabrication/work_timeline.ts";
+import type { LengthUnit } from "../records/piece.ts";
+import type { WorkLogEntry } from "../records/work_log.ts";
+import { formatLength } from "../units/format_length.ts";
+import { millimetres } from "../units/length.ts";
+import { smallUnit, writeDifference } from "./sag_words.ts";
+import { progressLimits } from "../fabrication/predict_progress.ts";
+
+/** Pits and removal, as data and in words. */
+export interface HistoryPits {
+  /** The grade now in use. */
+  readonly grade: string;
+  /** The grade before it. */
+  readonly before?: string;
+  /** What is known. */
+  readonly state: PitsState;
+  /** The same in words. */
+  readonly sentences: readonly string[];
+}
+
+/** Standard uncertainty of one thickness where nobody states it, in mm. */
+const CALIPER = 0.01;
+
+/**
+ * Gathers what the log knows of pits: grain of the grade before, thicknesses,
+ * and the loupe's verdict as entered.
+ *
+ * No sag enters: a gauge on three feet cannot see glass taken off everywhere.
+ *
+ * @param timeline Work in order.
+ * @param unit The user's unit.
+ * @param factor The user's own number of grain sizes.
+ * @returns Undefined where the log names no grade.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function historyPits(
+  timeline: WorkTimeline,
+  unit: LengthUnit,
+  factor?: number,
+): HistoryPits | undefined {
+  const { entries } = timeline;
+  const grade = entries.findLast((one) => one.grade !== undefined)?.grade;
+  if (grade === undefined) return undefined;
+  const start = entries.findLastIndex((one) =>
+    one.grade !== undefined && one.grade !== grade
+  );
+  const before = entries[start]?.grade;
+  const grain = before === undefined ? undefined : grainSize(before);
+  const wanted = grain?.kind === "size"
+    ? pitAllowance(grain.size, factor)
+    : undefined;
+  const inGrade = entries.slice(start + 1);
+  const removed = removal(entries.slice(0, start + 1), inGrade);
+  const loupe = inGrade.findLast(({ pits }) => pits !== undefined)?.pits;
+  const state = pitsState(wanted, removed, loupe);
+  const small = smallUnit(unit);
+  const write = (length: number): string =>
+    formatLength(millimetres(length), small, unit === "mm" ? 0 : 2);
+  const sentences: string[] = [];
+  if (before !== undefined && wanted !== undefined) {
+    const amount = wanted.low === wanted.high
+      ? write(wanted.low)
+      : `${write(wanted.low)} to ${write(wanted.high)}`;
+    sentences.push(
+      `${grade} should take ${amount} off everywhere for the pits of ${before}: ${
+        wanted.from === "the user"
+          ? "your own number of grain sizes"
+          : "one to one and a half of its grain sizes, common practice without a source"
+      }; the table of grain sizes is from memory.`,
+    );
+  } else if (before !== undefined && grain?.kind === "unknown") {
+    sentences.push(
+      `How deep the pits of ${before} are is not reckoned: ${
+        WHY[grain.why]
+      }. Write its grain size into the grade, such as “20 µm”.`,
+    );
+  }
+  if (removed !== undefined) {
+    const { low, high } = progressLimits(removed);
+    sentences.push(
+      `By the thickness ${
+        writeDifference(removed.value, { low, high }, unit)
+      } went off in this grade (each thickness taken as good to ${
+        write(CALIPER)
+      }); that is ${REMOVAL[state.removal]}.`,
+    );
+  }
+  sentences.push(
+    loupe === undefined
+      ? "Nobody has looked for pits in this grade yet: the loupe decides, zone by zone, never the gauge."
+      : `The loupe's last word, as entered: ${
+        LOUPE[loupe]
+      }. The gauge cannot see pits.`,
+  );
+  return {
+    grade,
+    ...(before === undefined ? {} : { before }),
+    state,
+    sentences,
+  };
+}
+
+const WHY = {
+  "paper grit": "P grits are paper, and of other sizes than loose F grits",
+  "number alone": "a number alone may be F, P or mesh, and they differ in size",
+  "not in the table": "the table of loose grits begins at F230",
+  "no grit": "its name says no grain size",
+} as const;
+
+const REMOVAL = {
+  enough: "as much as is wanted or more",
+  "not enough": "less than is wanted",
+  "cannot tell": "not to be told from what is wanted",
+} as const;
+
+const LOUPE = {
+  none: "no pits of the grade before",
+  centre: "pits left at the centre",
+  edge: "pits left at the edge",
+  all: "pits left everywhere",
+} as const;
+
+/** Glass gone since the last thickness of the grades before. */
+function removal(
+  earlier: readonly WorkLogEntry[],
+  inGrade: readonly WorkLogEntry[],
+) {
+  const places = ["thicknessCentre", "thicknessEdge"] as const;
+  for (const place of places) {
+    const last = earlier.findLast((one) => one[place] !== undefined)?.[place];
+    const now = inGrade.findLast((one) => one[place] !== undefined)?.[place];
+    if (last === undefined || now === undefined) continue;
+    const read = (value: number) => ({
+      value,
+      own: CALIPER,
+      dof: Infinity,
+      common: {},
+    });
+    return removalByThickness(read(last), read(now));
+  }
+  return undefined;
+}

@@ -1,0 +1,148 @@
+/**
+ * The one-page record that goes with a finished optic.
+ *
+ * @module
+ */
+import { type Displayable, jupyterDisplay } from "../display/bundle.ts";
+import { markup } from "../display/markup.ts";
+import type { Estimate } from "../statistics/estimate.ts";
+import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
+import { millimetres } from "../units/length.ts";
+import type { HistoryReport } from "./history_report.ts";
+import { writeRadius } from "./radius_statement.ts";
+import { sphericitySentence } from "./sphericity_sentence.ts";
+
+/** What is known of the finished piece besides its history. */
+export interface FinishedFacts {
+  /** Focal length measured on the finished piece, in mm. */
+  readonly focalLength?: Estimate;
+  /** How it was measured, in the user's words. */
+  readonly method?: string;
+}
+
+/** One line of the record. */
+interface RecordLine {
+  readonly name: string;
+  readonly value: string;
+}
+
+/**
+ * Makes the record of a piece: one page that prints.
+ *
+ * @param report Its history.
+ * @param finished What was measured on the finished piece.
+ * @returns A value a cell may return.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function pieceRecord(
+  report: HistoryReport,
+  finished: FinishedFacts = {},
+): Displayable {
+  const { folder: { piece } } = report;
+  const lines = recordLines(report, finished);
+  const title = `Record of ${piece.name}`;
+  const unseen = report.unseen;
+  const note = piece.invented
+    ? "Invented demonstration data: no such piece exists."
+    : undefined;
+  const html = markup`<section class="record"><h2>${title}</h2>${
+    note === undefined ? "" : markup`<p><em>${note}</em></p>`
+  }<table><caption>Ground surface, with 95 % uncertainties</caption><tbody>${
+    lines.map(({ name, value }) =>
+      markup`<tr><th scope="row">${name}</th><td>${value}</td></tr>`
+    )
+  }</tbody></table><h3>What could not have been seen</h3><ul>${
+    unseen.map((sentence) => markup`<li>${sentence}</li>`)
+  }</ul></section>`;
+  const text = [
+    title,
+    ...(note === undefined ? [] : [note]),
+    ...lines.map(({ name, value }) => `${name}: ${value}`),
+    "What could not have been seen:",
+    ...unseen.map((sentence) => `- ${sentence}`),
+  ].join("\n");
+  return {
+    [jupyterDisplay]: () => ({ "text/plain": text, "text/html": html.html }),
+  };
+}
+
+function recordLines(
+  { folder: { piece, bench }, points, radius, timeline }: HistoryReport,
+  { focalLength, method }: FinishedFacts,
+): readonly RecordLine[] {
+  const { unit } = piece;
+  const size = (length: number): string =>
+    formatLength(millimetres(length), unit, unit === "mm" ? 0 : 2);
+  const lines: RecordLine[] = [];
+  const add = (name: string, value: string | undefined): void => {
+    if (value !== undefined && value !== "") lines.push({ name, value });
+  };
+  add("Glass", piece.glass);
+  add("Diameter", size(piece.diameter));
+  add("Thickness", piece.thickness && size(piece.thickness));
+  add("Surface", piece.form);
+  const last =
+    points.find(({ session }) =>
+      session.session === timeline.sessions.at(-1)?.session
+    ) ?? points.at(-1);
+  if (radius !== undefined) {
+    add(
+      "Radius of curvature at the end of grinding",
+      `${writeRadius(radius, unit)}${
+        radius.covers === "everything"
+          ? ""
+          : " (one zeroing: its scatter is not in it)"
+      }`,
+    );
+    if (piece.form === "concave") {
+      add(
+        "Focal length of that sphere",
+        writeRadius(radius, unit, 0.5),
+      );
+    }
+  }
+  if (focalLength !== undefined) {
+    add(
+      "Focal length of the finished piece",
+      `${
+        formatWithUncertainty(
+          millimetres(focalLength.value),
+          millimetres(2 * focalLength.own),
+          unit,
+        )
+      }${method === undefined ? "" : `, ${method}`}`,
+    );
+  }
+  if (last !== undefined) {
+    const { session } = last;
+    add("Sphericity at the end of grinding", sphericitySentence(session, unit));
+    add(
+      "How measured",
+      `${session.readings.length} readings in ${session.sets.length} sets on ${session.whole.mean.zeroings} zeroings with ${session.ring.id} and ${bench.gauge.id}${
+        session.takenAt === undefined ? "" : `, ${session.takenAt.slice(0, 10)}`
+      }`,
+    );
+    add(
+      "Uncertainty counts",
+      radius?.budget.lines.map(({ source }) => source).join(", "),
+    );
+    add("Uncertainty leaves out", radius?.budget.notCounted.join(", "));
+  }
+  const dates = timeline.entries.flatMap(({ date }) =>
+    date === undefined ? [] : [date]
+  ).sort();
+  if (dates.length > 0) {
+    add("Worked", `${dates[0]} to ${dates[dates.length - 1]}`);
+  }
+  const grades = [
+    ...new Set(
+      timeline.entries.flatMap(({ grade }) =>
+        grade === undefined ? [] : [grade]
+      ),
+    ),
+  ];
+  add("Grades", grades.join(", "));
+  add("Note", piece.note);
+  return lines;
+}
