@@ -77,6 +77,21 @@ async function machine(): Promise<string[]> {
   ];
 }
 
+/** The sections of an older file of results, by their headings. */
+async function sectionsOf(path: string): Promise<Map<string, string>> {
+  let text = "";
+  try {
+    text = await Deno.readTextFile(path);
+  } catch {
+    // There is none yet.
+  }
+  const found = text.split(/^## /m).slice(1).map((part) => {
+    const end = part.indexOf("\n");
+    return [part.slice(0, end), part.slice(end).trim()] as const;
+  });
+  return new Map(found);
+}
+
 async function main(only: readonly string[]): Promise<number> {
   const chosen = measurements().filter(({ name }) =>
     only.length === 0 || only.some((part) => name.includes(part))
@@ -87,27 +102,25 @@ async function main(only: readonly string[]): Promise<number> {
     );
     return EXIT.usage;
   }
+  const path = join(FOLDER, "RESULTS.md");
+  const kept = only.length === 0 ? new Map() : await sectionsOf(path);
+  for (const one of chosen) {
+    const kind = one.args[0] === "bench" ? "bench" : "beside its peer";
+    console.log(`${kind}: ${one.name}`);
+    const text = await run(one);
+    console.log(text + "\n");
+    kept.set(`${one.name} (${kind})`, "```\n" + text + "\n```");
+  }
   const parts = [
     "# Speed",
     "",
-    "Made by a program; do not edit. To repeat: `deno task bench`.",
+    "Made by a program; do not edit. To repeat: `deno task bench`, or with a part",
+    "of a name to repeat one.",
     "",
     ...(await machine()),
   ];
-  for (const one of chosen) {
-    console.log(
-      `${one.args[0] === "bench" ? "bench" : "beside its peer"}: ${one.name}`,
-    );
-    const text = await run(one);
-    console.log(text + "\n");
-    parts.push("", `## ${one.name}`, "", "```", text, "```");
-  }
-  if (only.length === 0) {
-    await writeTextAtomically(
-      join(FOLDER, "RESULTS.md"),
-      parts.join("\n") + "\n",
-    );
-  }
+  for (const [name, text] of kept) parts.push("", `## ${name}`, "", text);
+  await writeTextAtomically(path, parts.join("\n") + "\n");
   return EXIT.ok;
 }
 
