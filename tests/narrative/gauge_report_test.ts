@@ -17,6 +17,7 @@ import {
   openGaugeStudy,
   planFor,
   planSheet,
+  sheetCsv,
   sheetTable,
   showGaugeAnswer,
 } from "sagbook/narrative/mod.ts";
@@ -173,6 +174,8 @@ Deno.test("the tables and figures of a gauge are drawn, and left out where there
   const { "text/plain": text } = await sheetTable(sheet)[jupyterDisplay]();
   match(String(text), /step by step, in an order of chance/);
   equal(planSheet(empty), undefined);
+  match(sheetCsv(report, 4)!, /^session,.*reading/);
+  equal(sheetCsv(empty), undefined);
 });
 
 Deno.test("planFor(), gaugeAnswer(), gaugeReasons() and gaugeLimits() agree with the report", async () => {
