@@ -6,6 +6,7 @@
 import { progressLimits } from "../fabrication/predict_progress.ts";
 import { radiusFromSurfaceSag } from "../geometry/surface_sag.ts";
 import { combineEstimates } from "../statistics/estimate_arithmetic.ts";
+import type { LengthUnit } from "../records/piece.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import type { HistoryFindings } from "./history_answer.ts";
@@ -64,8 +65,8 @@ export function forecastSentences(found: HistoryFindings): readonly string[] {
         : `${
           writeSmall(depth.depth, unit)
         } of depth at the ${depth.where} and ${
-          (depth.volume / 1000).toFixed(2)
-        } cm³ of glass are left. `;
+          writeVolume(depth.volume, unit)
+        } of glass are left. `;
       const stop = most < 0.1
         ? `Read before any more work: the risk that the target is passed already is ${
           percent(riskNow)
@@ -97,13 +98,23 @@ function passedSentence(
   const { unit } = piece;
   const sure = probability > 0.975 ? "" : ` (${percent(probability)} sure)`;
   const short = depth?.change === "lengthen";
+  const shape = piece.form === "concave"
+    ? short ? "too deep at the centre" : "too shallow"
+    : short
+    ? "too high at the centre"
+    : "too low at the centre";
   return `The target is passed${sure}: the whole surface is ${
     writeSmall(depth?.depth ?? by, unit)
-  } too ${
-    short === (piece.form === "concave") ? "deep at the centre" : "shallow"
-  }, and the radius must grow ${
+  } ${shape}, and the radius must grow ${
     short ? "longer" : "shorter"
   } again. There is no work left to do in the old direction.`;
+}
+
+/** A volume in mm³ as people think of it. */
+function writeVolume(volume: number, unit: LengthUnit): string {
+  return unit === "mm"
+    ? `${(volume / 1000).toFixed(2)} cm³`
+    : `${(volume / 25.4 ** 3).toFixed(3)} cubic inches`;
 }
 
 /** The same work in minutes, where the log has both. */

@@ -9,10 +9,12 @@ import {
   type PitsState,
   pitsState,
   removalByThickness,
+  removalByWork,
 } from "../fabrication/removal.ts";
 import type { WorkTimeline } from "../fabrication/work_timeline.ts";
 import type { LengthUnit } from "../records/piece.ts";
 import type { WorkLogEntry } from "../records/work_log.ts";
+import type { Estimate } from "../statistics/estimate.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import { smallUnit, writeDifference } from "./sag_words.ts";
@@ -41,7 +43,8 @@ const CALIPER = 0.01;
  *
  * @param timeline Work in order.
  * @param unit The user's unit.
- * @param factor The user's own number of grain sizes.
+ * @param own The user's own number of grain sizes, and own rate of removal,
+ * which is used where the log has no thicknesses.
  * @returns Undefined where the log names no grade.
  *
  * @example See the example of `lib/narrative/mod.ts`.
@@ -49,7 +52,7 @@ const CALIPER = 0.01;
 export function historyPits(
   timeline: WorkTimeline,
   unit: LengthUnit,
-  factor?: number,
+  own: { readonly pitFactor?: number; readonly removalRate?: Estimate } = {},
 ): HistoryPits | undefined {
   const { entries } = timeline;
   const grade = entries.findLast((one) => one.grade !== undefined)?.grade;
@@ -60,10 +63,17 @@ export function historyPits(
   const before = entries[start]?.grade;
   const grain = before === undefined ? undefined : grainSize(before);
   const wanted = grain?.kind === "size"
-    ? pitAllowance(grain.size, factor)
+    ? pitAllowance(grain.size, own.pitFactor)
     : undefined;
   const inGrade = entries.slice(start + 1);
-  const removed = removal(entries.slice(0, start + 1), inGrade);
+  const measured = removal(entries.slice(0, start + 1), inGrade);
+  const done = timeline.unit === undefined
+    ? 0
+    : inGrade.reduce((sum, one) => sum + (one[timeline.unit!] ?? 0), 0);
+  const removed = measured ??
+    (own.removalRate === undefined
+      ? undefined
+      : removalByWork(done, own.removalRate));
   const loupe = inGrade.findLast(({ pits }) => pits !== undefined)?.pits;
   const state = pitsState(wanted, removed, loupe);
   const small = smallUnit(unit);
@@ -90,13 +100,13 @@ export function historyPits(
   }
   if (removed !== undefined) {
     const { low, high } = progressLimits(removed);
-    sentences.push(
-      `By the thickness ${
-        writeDifference(removed.value, { low, high }, unit)
-      } went off in this grade (each thickness taken as good to ${
+    const amount = writeDifference(removed.value, { low, high }, unit);
+    const how = measured === undefined
+      ? `By your own rate of removal ${amount} went off in this grade`
+      : `By the thickness ${amount} went off in this grade (each thickness taken as good to ${
         write(CALIPER)
-      }); that is ${REMOVAL[state.removal]}.`,
-    );
+      })`;
+    sentences.push(`${how}; that is ${REMOVAL[state.removal]}.`);
   }
   sentences.push(
     loupe === undefined

@@ -46,15 +46,16 @@ export function pieceRecord(
   const note = piece.invented
     ? "Invented demonstration data: no such piece exists."
     : undefined;
-  const html = markup`<section class="record"><h2>${title}</h2>${
-    note === undefined ? "" : markup`<p><em>${note}</em></p>`
-  }<table><caption>Ground surface, with 95 % uncertainties</caption><tbody>${
-    lines.map(({ name, value }) =>
-      markup`<tr><th scope="row">${name}</th><td>${value}</td></tr>`
-    )
-  }</tbody></table><h3>What could not have been seen</h3><ul>${
-    unseen.map((sentence) => markup`<li>${sentence}</li>`)
-  }</ul></section>`;
+  const html =
+    markup`<section class="record" style="break-before:page;break-inside:avoid"><h2>${title}</h2>${
+      note === undefined ? "" : markup`<p><em>${note}</em></p>`
+    }<table><caption>Ground surface, with 95 % uncertainties</caption><tbody>${
+      lines.map(({ name, value }) =>
+        markup`<tr><th scope="row">${name}</th><td>${value}</td></tr>`
+      )
+    }</tbody></table><h3>What could not have been seen</h3><ul>${
+      unseen.map((sentence) => markup`<li>${sentence}</li>`)
+    }</ul></section>`;
   const text = [
     title,
     ...(note === undefined ? [] : [note]),

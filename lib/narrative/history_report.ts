@@ -8,7 +8,7 @@ import {
   type Forecast,
   forecastTarget,
 } from "../fabrication/forecast_target.ts";
-import type { NextStep } from "../fabrication/next_step.ts";
+import type { NextStep, StrokeTable } from "../fabrication/next_step.ts";
 import { type GradesPlan, planGrades } from "../fabrication/plan_grades.ts";
 import { progressLimits } from "../fabrication/predict_progress.ts";
 import { type LearnedRate, learnRates } from "../fabrication/shop_rates.ts";
@@ -94,6 +94,13 @@ export interface HistoryOptions {
   readonly risk?: number;
   /** Grain size factor of the user's own for the depth of pits. */
   readonly pitFactor?: number;
+  /**
+   * The shop's own rate of glass taken off everywhere, in mm for one wet or
+   * minute, used where the log has no thicknesses.
+   */
+  readonly removalRate?: Estimate;
+  /** The bench's table of strokes; those in common use unless told. */
+  readonly strokes?: StrokeTable;
 }
 
 /**
@@ -113,7 +120,7 @@ export function historyReport(
   options: HistoryOptions = {},
 ): HistoryReport {
   const { piece, bench } = folder;
-  const { expectations = [], upTo, risk = 0.05, pitFactor } = options;
+  const { expectations = [], upTo, risk = 0.05, strokes } = options;
   const all = historyPoints(folder);
   const whole = workTimeline(log.entries, all.map(({ session }) => session));
   const { points, timeline } = upTo === undefined
@@ -161,10 +168,10 @@ export function historyReport(
     ...(forecast === undefined ? {} : { forecast }),
     ...(plan === undefined ? {} : { plan }),
     unknownAhead: unknown,
-    pits: historyPits(timeline, piece.unit, pitFactor),
+    pits: historyPits(timeline, piece.unit, options),
     ...(last === undefined
       ? {}
-      : { next: chooseNext(last.session, piece, radius) }),
+      : { next: chooseNext(last.session, piece, radius, strokes) }),
     learned: learnRates(
       timeline.unit === undefined
         ? []

@@ -3,7 +3,11 @@
  *
  * @module
  */
-import { type NextStep, nextStep } from "../fabrication/next_step.ts";
+import {
+  type NextStep,
+  nextStep,
+  type StrokeTable,
+} from "../fabrication/next_step.ts";
 import type { PieceFolder } from "../records/folder.ts";
 import type { Piece } from "../records/piece.ts";
 import {
@@ -185,6 +189,7 @@ function mainSession(
  * @param session The session.
  * @param piece The piece.
  * @param radius The radius stated, where there is one.
+ * @param table The bench's strokes; those in common use unless told.
  * @returns The step; "measure more" where no radius belongs to the readings.
  *
  * @example See the example of `lib/narrative/mod.ts`.
@@ -193,6 +198,7 @@ export function chooseNext(
   session: SessionAnalysis,
   piece: Piece,
   radius: RadiusStatement | undefined,
+  table?: StrokeTable,
 ): NextStep {
   const { sphericity, zones } = session;
   const { target, form } = piece;
@@ -211,5 +217,5 @@ export function chooseNext(
       : {}),
     ...(target?.tolerance === undefined ? {} : { tolerance: target.tolerance }),
     ...(radius?.expanded === undefined ? {} : { uncertainty: radius.expanded }),
-  });
+  }, table);
 }

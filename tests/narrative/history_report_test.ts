@@ -36,6 +36,7 @@ import {
   writeRate,
   writeWork,
 } from "sagbook/narrative/mod.ts";
+import { COMMON_STROKES } from "sagbook/fabrication/next_step.ts";
 import { readFolderWorkLog } from "sagbook/records/read_folder_work_log.ts";
 import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
 import { standardUncertainty } from "sagbook/statistics/estimate_uncertainty.ts";
@@ -381,7 +382,9 @@ Deno.test("historyPits() reads allowance, thickness and the loupe, and never cle
   match(text, /By the thickness \d+ ± \d+ µm went off in this grade/);
   match(text, /The loupe's last word, as entered: no pits of the grade before/);
   equal(/clear/i.test(text), false);
-  const last = historyPits((await demo()).timeline, "mm", 2)!;
+  const last = historyPits((await demo()).timeline, "mm", {
+    pitFactor: 2,
+  })!;
   equal(last.grade, "polishing");
   equal(last.state.wanted!.from, "the user");
   match(
@@ -389,6 +392,12 @@ Deno.test("historyPits() reads allowance, thickness and the loupe, and never cle
     /should take 26 µm off everywhere for the pits of F500: your own/,
   );
   equal(historyPits({ ...timeline, entries: [] }, "mm"), undefined);
+  const bare = (await openHistory(HISTORY, { upTo: "E16" })).timeline;
+  const rate = { value: 0.004, own: 0.0002, dof: Infinity, common: {} };
+  match(
+    words(historyPits(bare, "mm", { removalRate: rate })!.sentences),
+    /By your own rate of removal 28\.0 ± 2\.7 µm went off in this grade/,
+  );
 });
 
 Deno.test("forecastSentences(), historyAnswer(), historyNotes(), historyCautions() speak of what is there", async () => {
@@ -532,6 +541,61 @@ Deno.test("workSafety() names the cautions that the log calls for", () => {
   match(text("polishing"), /no steel feet on a polished face/);
   match(text(), /local rules or licensed practice/);
   equal(/Wash|pitch/.test(text("F80")), false);
+});
+
+Deno.test("historyReport() follows a convex piece, in inches, with the bench's own strokes", async () => {
+  const parts = files(LOG);
+  const report = await withFolder({
+    ...parts,
+    piece: { ...PIECE, form: "convex", unit: "in" },
+  }, (path) =>
+    openHistory(path, {
+      strokes: {
+        ...COMMON_STROKES,
+        shorten: { position: "mirror on top", stroke: "long strokes" },
+      },
+    }));
+  ok(report.forecast?.kind === "forecast");
+  const text = words(report.answer);
+  match(
+    text,
+    /thou of depth at the edge and \d\.\d{3} cubic inches of glass are left/,
+  );
+  equal(report.depth!.where, "edge");
+  const own = await withFolder({
+    piece: { ...PIECE, sphericity_tolerance: { sag: "0.003 mm" } },
+    ...parts,
+  }, (path) =>
+    openHistory(path, {
+      strokes: {
+        ...COMMON_STROKES,
+        shorten: { position: "mirror on top", stroke: "long strokes" },
+      },
+    }));
+  equal(own.next!.kind, "measure more");
+  const back = await openHistory(HISTORY, {
+    upTo: "E9",
+    strokes: {
+      ...COMMON_STROKES,
+      shorten: { position: "mirror on top", stroke: "long strokes" },
+    },
+  });
+  match(words(back.answer), /mirror on top, long strokes shortens it/);
+});
+
+Deno.test("historyReport() words a convex target passed as too high or too low", async () => {
+  const passed = files(LOG, [
+    ...STEADY.slice(0, 3),
+    ["S4", "2031-05-04", 0.74],
+  ]);
+  const convex = await historyOf({
+    ...passed,
+    piece: { ...PIECE, form: "convex" },
+  });
+  match(
+    words(convex.answer),
+    /The target is passed.*too high at the centre, and the radius must grow longer again/,
+  );
 });
 
 Deno.test("historyReport() keeps its refusals of options to their words", async () => {

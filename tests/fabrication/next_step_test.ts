@@ -1,0 +1,83 @@
+import { deepEqual, equal } from "node:assert/strict";
+import {
+  COMMON_STROKES,
+  nextStep,
+  type SurfaceState,
+} from "sagbook/fabrication/next_step.ts";
+
+const state = (more: Partial<SurfaceState>): SurfaceState => ({
+  form: "concave",
+  sphericity: "within",
+  ...more,
+});
+
+/** Position and kind of a step, where it has them. */
+function shortOf(more: Partial<SurfaceState>): string {
+  const step = nextStep(state(more));
+  return "stroke" in step ? `${step.kind}: ${step.stroke.position}` : step.kind;
+}
+
+Deno.test("nextStep() follows the table of concave work in common use, line by line", () => {
+  const off = (centreLessEdge: number, radiusLessTarget: number) =>
+    shortOf({ sphericity: "outside", centreLessEdge, radiusLessTarget });
+  equal(off(0.01, 40), "to a sphere: alternate");
+  equal(off(0.01, -40), "to a sphere: tool on top");
+  equal(off(-0.01, -40), "to a sphere: alternate");
+  equal(off(-0.01, 40), "to a sphere: mirror on top");
+  equal(shortOf({ radiusLessTarget: 40 }), "shorten: mirror on top");
+  equal(shortOf({ radiusLessTarget: -40 }), "lengthen: tool on top");
+});
+
+Deno.test("nextStep() turns mirror and tool round on convex work, and leaves alternate", () => {
+  const convex = { form: "convex" } as const;
+  equal(shortOf({ ...convex, radiusLessTarget: 40 }), "shorten: tool on top");
+  equal(
+    shortOf({ ...convex, radiusLessTarget: -40 }),
+    "lengthen: mirror on top",
+  );
+  equal(
+    shortOf({ ...convex, sphericity: "outside", centreLessEdge: 0.01 }),
+    "to a sphere: alternate",
+  );
+});
+
+Deno.test("nextStep() never gives a stroke while the verdict is open", () => {
+  deepEqual(
+    nextStep(state({ sphericity: "undecided", radiusLessTarget: 40 })),
+    {
+      kind: "measure more",
+      why: "undecided",
+    },
+  );
+  deepEqual(nextStep(state({ sphericity: "none", radiusLessTarget: 40 })), {
+    kind: "measure more",
+    why: "untested",
+  });
+});
+
+Deno.test("nextStep() evens out lopsided wear and wear without a direction", () => {
+  equal(
+    shortOf({ sphericity: "outside", centreLessEdge: 0.01, lopsided: true }),
+    "even out",
+  );
+  equal(shortOf({ sphericity: "outside" }), "even out");
+});
+
+Deno.test("nextStep() calls a radius on target, near it, or without one by its uncertainty", () => {
+  const near = (radiusLessTarget: number, uncertainty: number) =>
+    shortOf({ radiusLessTarget, uncertainty, tolerance: 10 });
+  equal(near(3, 6), "on target");
+  equal(near(3, 8), "near target");
+  equal(near(17, 8), "near target");
+  equal(near(19, 8), "shorten: mirror on top");
+  equal(shortOf({}), "no target");
+});
+
+Deno.test("nextStep() uses the bench's own strokes", () => {
+  const own = {
+    ...COMMON_STROKES,
+    shorten: { position: "alternate", stroke: "our own" },
+  } as const;
+  const step = nextStep(state({ radiusLessTarget: 40 }), own);
+  deepEqual("stroke" in step && step.stroke, own.shorten);
+});
