@@ -95,10 +95,26 @@ Deno.test("proveKernel() refuses a kernel that colours its values, or a library 
     "--conn",
     "{connection_file}",
   ];
-  await rejects(
-    proveKernel(own),
-    /Cannot use the kernel: a cell should give 1.5/,
-  );
+  const colours = Deno.env.get("NO_COLOR");
+  Deno.env.delete("NO_COLOR");
+  try {
+    await rejects(
+      proveKernel(own),
+      /Cannot use the kernel: a cell should give 1.5/,
+    );
+  } finally {
+    if (colours !== undefined) Deno.env.set("NO_COLOR", colours);
+  }
+  // Without colours its values are right, but a stop loses every variable.
+  Deno.env.set("NO_COLOR", "1");
+  try {
+    await rejects(
+      proveKernel(own),
+      /Cannot use the kernel: an interrupt did not stop a loop/,
+    );
+  } finally {
+    if (colours === undefined) Deno.env.delete("NO_COLOR");
+  }
   await rejects(
     proveKernel(command(false), "no-such-library"),
     /Cannot use the kernel: a cell failed/,
