@@ -3,31 +3,7 @@
  *
  * @module
  */
-
-/** Every column of a tidy file. */
-export const TIDY_COLUMNS = [
-  "session",
-  "taken_at",
-  "grade",
-  "ring",
-  "zeroing",
-  "zero_before",
-  "diameter_deg",
-  "foot_deg",
-  "zone",
-  "offset",
-  "reading",
-  "unit",
-  "operator",
-  "temperature_air",
-  "temperature_bench",
-  "temperature_work",
-  "note",
-  "withdrawn",
-] as const;
-
-/** A column of a tidy file. */
-export type TidyColumn = (typeof TIDY_COLUMNS)[number];
+import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
 
 /** Columns of a tidy file that no line can do without. */
 export const REQUIRED_COLUMNS: readonly TidyColumn[] = [

@@ -11,10 +11,9 @@ import {
   isOwnName,
   plainName,
   REQUIRED_COLUMNS,
-  TIDY_COLUMNS,
-  type TidyColumn,
   tidyColumn,
 } from "./_column_names.ts";
+import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
 import { parseZoneName, type ZoneName } from "./_zone_name.ts";
 import type { Problem } from "./problem.ts";
 

@@ -6,7 +6,7 @@
 import type { FootDirection } from "../geometry/feet.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import type { Ring } from "./bench.ts";
-import { TIDY_COLUMNS, type TidyColumn } from "./_column_names.ts";
+import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
 import { cellOfCsv } from "./csv_text.ts";
 import { LineFaults } from "./_line_faults.ts";
 import type { LineSource, ReadingCell } from "./_line_source.ts";

@@ -4,7 +4,7 @@
  * @module
  */
 import type { Bench } from "./bench.ts";
-import type { TidyColumn } from "./_column_names.ts";
+import type { TidyColumn } from "./tidy_columns.ts";
 import type { Piece } from "./piece.ts";
 import type { ProblemCollector } from "./_problem_collector.ts";
 import type { FileDecimal } from "./_read_cell.ts";

@@ -4,7 +4,8 @@
  * @module
  */
 import { LineReader } from "./_line_reader.ts";
-import { TIDY_COLUMNS, type TidyColumn, tidyColumn } from "./_column_names.ts";
+import { tidyColumn } from "./_column_names.ts";
+import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
 import type { FileAccount } from "./folder.ts";
 import type { ScanSource } from "./_scan_text.ts";
 

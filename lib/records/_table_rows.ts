@@ -4,12 +4,8 @@
  * @module
  */
 import { closestName } from "./_closest_name.ts";
-import {
-  plainName,
-  TIDY_COLUMNS,
-  type TidyColumn,
-  tidyColumn,
-} from "./_column_names.ts";
+import { plainName, tidyColumn } from "./_column_names.ts";
+import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
 import { cellOfCsv } from "./csv_text.ts";
 import type { TableLayout } from "./_find_layout.ts";
 import type { Fault } from "./_line_faults.ts";

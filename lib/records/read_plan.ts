@@ -13,7 +13,7 @@ import type { Reading } from "./reading.ts";
 import { loadCsvParser, rowsOfText } from "./_rows_of_text.ts";
 import { scanReadings } from "./scan_readings.ts";
 import { isBlankRow } from "./_table_rows.ts";
-import type { TidyColumn } from "./_column_names.ts";
+import type { TidyColumn } from "./tidy_columns.ts";
 
 /** One reading of a plan. */
 export interface PlannedReading {

@@ -4,7 +4,7 @@
  * @module
  */
 import type { Bench } from "./bench.ts";
-import { TIDY_COLUMNS, type TidyColumn } from "./_column_names.ts";
+import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
 import { csvText } from "./csv_text.ts";
 import type { Piece } from "./piece.ts";
 import { MARK_UNKNOWN } from "./_read_cell.ts";

@@ -6,6 +6,10 @@
 import { chiSquareQuantile } from "../statistics/chi_square_distribution.ts";
 import type { Interval } from "../statistics/interval.ts";
 import { normalQuantile } from "../statistics/normal_distribution.ts";
+import {
+  roundingHalfWidth,
+  survivingRounding,
+} from "../statistics/rounding_floor.ts";
 import { studentTQuantile } from "../statistics/student_t_distribution.ts";
 import { summarise } from "../statistics/summary.ts";
 
@@ -53,11 +57,12 @@ function hidden(
   tail: number,
 ): number {
   if (step === 0) return 0;
-  const steps =
-    variance / (step * step) * dof / factorsFor(dof).chiSquareUpper5 -
-    1 / 6;
-  const survives = steps <= 0 ? 1 : Math.exp(-(Math.PI ** 2) * steps);
-  return (1 - Math.sqrt(tail)) * step * survives;
+  const left = survivingRounding(
+    variance / (step * step),
+    dof,
+    factorsFor(dof).chiSquareUpper5,
+  );
+  return roundingHalfWidth(tail) * step * left;
 }
 
 /** Intervals of the mean of independent values; undefined below two. */

@@ -4,41 +4,28 @@
  * @module
  */
 import type { FootDirection } from "../geometry/feet.ts";
+import { csvText } from "../records/csv_text.ts";
+import { TIDY_COLUMNS, type TidyColumn } from "../records/tidy_columns.ts";
 
-/** Columns in the order in which they are written. */
-const COLUMNS = [
-  "session",
-  "taken_at",
-  "grade",
-  "ring",
-  "zeroing",
-  "zero_before",
-  "diameter_deg",
-  "foot_deg",
-  "zone",
-  "offset",
-  "reading",
-  "unit",
-  "operator",
-  "note",
-] as const;
+/** What a bench sheet holds: not the temperatures, and nothing withdrawn. */
+type SheetColumn = Exclude<
+  TidyColumn,
+  `temperature_${string}` | "withdrawn"
+>;
+
+const COLUMNS = TIDY_COLUMNS.filter((name): name is SheetColumn =>
+  !name.startsWith("temperature_") && name !== "withdrawn"
+);
 
 /** One line; what is left out is left blank. */
-export type TidyLine = Partial<Record<typeof COLUMNS[number], string>>;
-
-/** Writes a cell so that readers of CSV give the same text back. */
-function cell(text: string): string {
-  return /[",\r\n]|^\s|\s$/.test(text)
-    ? `"${text.replaceAll('"', '""')}"`
-    : text;
-}
+export type TidyLine = Partial<Record<SheetColumn, string>>;
 
 /** Writes lines under a header, with LF at every end. */
 export function tidyCsv(lines: readonly TidyLine[]): string {
-  const rows = lines.map((line) =>
-    COLUMNS.map((column) => cell(line[column] ?? "")).join(",")
-  );
-  return [COLUMNS.join(","), ...rows, ""].join("\n");
+  return csvText([
+    COLUMNS,
+    ...lines.map((line) => COLUMNS.map((column) => line[column] ?? "")),
+  ]);
 }
 
 /** A direction of the feet as the file format spells it. */

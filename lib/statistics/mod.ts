@@ -148,3 +148,4 @@ export {
   type LeastSquaresCoefficient,
   type LeastSquaresFit,
 } from "./generalised_least_squares.ts";
+export { roundingHalfWidth, survivingRounding } from "./rounding_floor.ts";

@@ -6,7 +6,10 @@
 import { summarise } from "../statistics/summary.ts";
 import { millimetres } from "../units/length.ts";
 import { chiSquareUpper5, studentT } from "./_critical.ts";
-import { roundingHalfWidth, survivingRounding } from "./display_floor.ts";
+import {
+  roundingHalfWidth,
+  survivingRounding,
+} from "../statistics/rounding_floor.ts";
 import type { DriftLeft } from "./drift.ts";
 
 /** Two moves that differ by less, in mm, are the same. */

@@ -5,7 +5,7 @@
  */
 import type { Random } from "../numerics/random.ts";
 import { chiSquareUpper5 } from "./_critical.ts";
-import { survivingRounding } from "./display_floor.ts";
+import { survivingRounding } from "../statistics/rounding_floor.ts";
 import { judge } from "./sphericity.ts";
 import { intervalsOf, type ZoneDifference } from "./zone_difference.ts";
 

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { roundingLeft } from "./display_floor.ts";
+import { roundingLeft } from "./rounding_left.ts";
 import type { DriftLeft } from "./drift.ts";
 import type { MeasuredSet } from "./set_table.ts";
 import { replicatedMean, type Scope } from "./replicates.ts";

@@ -60,11 +60,6 @@ export {
 export { chanceToDecide, type SetModel } from "./chance_to_decide.ts";
 export { compareZones } from "./compare_zones.ts";
 export {
-  roundingHalfWidth,
-  roundingLeft,
-  survivingRounding,
-} from "./display_floor.ts";
-export {
   correctDrift,
   type DriftCorrected,
   type DriftLeft,
@@ -127,3 +122,4 @@ export {
   intervalsOf,
   type ZoneDifference,
 } from "./zone_difference.ts";
+export { roundingLeft } from "./rounding_left.ts";

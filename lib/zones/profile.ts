@@ -6,7 +6,7 @@
 import { conicFromQuartic, peakToValley } from "../geometry/asphericity.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { contrasts, dot, lessBestSphere, response } from "./_even_terms.ts";
-import { roundingLeft } from "./display_floor.ts";
+import { roundingLeft } from "./rounding_left.ts";
 import type { DriftLeft } from "./drift.ts";
 import { type Place, SAME_DISTANCE } from "./place.ts";
 import { replicatedMean, type Scope } from "./replicates.ts";

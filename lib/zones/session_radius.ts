@@ -9,7 +9,10 @@ import { radiusSensitivities } from "../geometry/sensitivities.ts";
 import { studentTQuantile } from "../statistics/student_t_distribution.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { chiSquareQuantile } from "../statistics/chi_square_distribution.ts";
-import { roundingHalfWidth, survivingRounding } from "./display_floor.ts";
+import {
+  roundingHalfWidth,
+  survivingRounding,
+} from "../statistics/rounding_floor.ts";
 import type { MeasuredSet } from "./set_table.ts";
 import type { Interval } from "../statistics/interval.ts";
 

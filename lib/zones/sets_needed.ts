@@ -6,7 +6,10 @@
 import { Random } from "../numerics/random.ts";
 import { chiSquareQuantile } from "../statistics/chi_square_distribution.ts";
 import { chanceToDecide, type SetModel } from "./chance_to_decide.ts";
-import { roundingHalfWidth, survivingRounding } from "./display_floor.ts";
+import {
+  roundingHalfWidth,
+  survivingRounding,
+} from "../statistics/rounding_floor.ts";
 
 /** What would decide a verdict that is open now. */
 export type SetsNeeded =

@@ -5,7 +5,10 @@
  */
 import { chiSquareUpper5, fUpper, studentT } from "./_critical.ts";
 import { type Direction, fitDirection } from "./_fit_direction.ts";
-import { roundingHalfWidth, survivingRounding } from "./display_floor.ts";
+import {
+  roundingHalfWidth,
+  survivingRounding,
+} from "../statistics/rounding_floor.ts";
 import type { DriftLeft } from "./drift.ts";
 import { type Place, SAME_DISTANCE } from "./place.ts";
 import type { Scope } from "./replicates.ts";

@@ -5,7 +5,10 @@
  */
 import type { Interval } from "../statistics/interval.ts";
 import { chiSquareUpper5, studentT } from "./_critical.ts";
-import { roundingHalfWidth, survivingRounding } from "./display_floor.ts";
+import {
+  roundingHalfWidth,
+  survivingRounding,
+} from "../statistics/rounding_floor.ts";
 import type { DriftLeft } from "./drift.ts";
 import type { ReplicatedMean } from "./replicates.ts";
 

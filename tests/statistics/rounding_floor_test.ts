@@ -1,11 +1,9 @@
-import { deepEqual, equal, ok, throws } from "node:assert/strict";
+import { ok, throws } from "node:assert/strict";
 import { Random } from "sagbook/numerics/random.ts";
 import {
   roundingHalfWidth,
-  roundingLeft,
   survivingRounding,
-} from "sagbook/zones/display_floor.ts";
-import { setsOf } from "./_session.ts";
+} from "sagbook/statistics/rounding_floor.ts";
 
 Deno.test("roundingHalfWidth() leaves the stated tail of two uniform errors outside", () => {
   const random = new Random(1);
@@ -51,17 +49,4 @@ Deno.test("survivingRounding() is never less than the rounding that scatter leav
     ok(left <= stated + 0.02, `${scatter}: ${left}, stated ${stated}`);
     ok(left > 0.5 * stated - 0.02, `${scatter}: ${left}, stated ${stated}`);
   }
-});
-
-Deno.test("roundingLeft() keeps all of it at a place that stands still or was read once", () => {
-  const rows = [[715, 702, 698], [715, 690, undefined], [715, 711, undefined], [
-    715,
-    697,
-    undefined,
-  ]];
-  const [centre, edge, once] = roundingLeft(setsOf(rows), 3, 0.001);
-  equal(centre, 1);
-  ok(edge < 1e-9, `${edge}`);
-  equal(once, 1);
-  deepEqual(roundingLeft(setsOf(rows), 3, 0), [0, 0, 0]);
 });
