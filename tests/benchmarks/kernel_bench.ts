@@ -5,7 +5,7 @@
  * @module
  */
 import { command } from "../kernel/_session.ts";
-import { RUNTIME_KERNEL } from "../jupyter/_kernels.ts";
+import { RUNTIME_KERNEL } from "../jupyter/_runtime_kernel.ts";
 import type { RunningKernel } from "sagbook/protocol/running_kernel.ts";
 import { startKernel } from "sagbook/protocol/start_kernel.ts";
 

@@ -12,6 +12,7 @@
  */
 import { fileURLToPath } from "node:url";
 import type { CodeCell, Notebook } from "sagbook/notebook/mod.ts";
+import { writeRuntimeKernel } from "../jupyter/_runtime_kernel.ts";
 
 const RUNS = 7;
 
@@ -70,22 +71,7 @@ async function seconds(
 async function compare(): Promise<void> {
   const { writeNotebook } = await import("sagbook/notebook/write_notebook.ts");
   const folder = await Deno.makeTempDir();
-  const kernels = `${folder}/kernels/deno`;
-  await Deno.mkdir(kernels, { recursive: true });
-  await Deno.writeTextFile(
-    `${kernels}/kernel.json`,
-    JSON.stringify({
-      argv: [
-        Deno.execPath(),
-        "jupyter",
-        "--kernel",
-        "--conn",
-        "{connection_file}",
-      ],
-      display_name: "Deno",
-      language: "typescript",
-    }),
-  );
+  await writeRuntimeKernel(folder);
   const path = `${folder}/given.ipynb`;
   await writeNotebook(path, NOTEBOOK);
   const env = { JUPYTER_PATH: folder };

@@ -2,18 +2,10 @@
 import { fileURLToPath } from "node:url";
 import { installKernel } from "sagbook/kernel/install_kernel.ts";
 import { kernelCommand } from "sagbook/kernel/kernel_command.ts";
+import { writeRuntimeKernel } from "./_runtime_kernel.ts";
 
 const path = (name: string) =>
   fileURLToPath(new URL(`../../${name}`, import.meta.url));
-
-/** Command of the kernel that comes with the runtime. */
-export const RUNTIME_KERNEL: readonly string[] = [
-  Deno.execPath(),
-  "jupyter",
-  "--kernel",
-  "--conn",
-  "{connection_file}",
-];
 
 /** A folder with both kernels, and the variables that lead Jupyter to it. */
 export async function installBoth(): Promise<{
@@ -30,16 +22,7 @@ export async function installBoth(): Promise<{
     }),
     prefix: folder,
   });
-  const peer = `${folder}/share/jupyter/kernels/deno`;
-  await Deno.mkdir(peer, { recursive: true });
-  await Deno.writeTextFile(
-    `${peer}/kernel.json`,
-    JSON.stringify({
-      argv: RUNTIME_KERNEL,
-      display_name: "Deno",
-      language: "typescript",
-    }),
-  );
+  await writeRuntimeKernel(`${folder}/share/jupyter`);
   return {
     folder,
     env: {

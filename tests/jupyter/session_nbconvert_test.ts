@@ -1,28 +1,14 @@
 import { equal, match } from "node:assert/strict";
 import { ROOT } from "../tasks/_run_task.ts";
 import { testWith } from "../browser/_needs.ts";
+import { writeRuntimeKernel } from "./_runtime_kernel.ts";
 
 testWith(
   "jupyter",
   "session.ipynb runs under Debian's jupyter-nbconvert on Deno's own kernel",
   async () => {
     const home = await Deno.makeTempDir({ prefix: "jupyter-" });
-    const spec = `${home}/data/kernels/deno`;
-    await Deno.mkdir(spec, { recursive: true });
-    await Deno.writeTextFile(
-      `${spec}/kernel.json`,
-      JSON.stringify({
-        argv: [
-          Deno.execPath(),
-          "jupyter",
-          "--kernel",
-          "--conn",
-          "{connection_file}",
-        ],
-        display_name: "Deno",
-        language: "typescript",
-      }),
-    );
+    await writeRuntimeKernel(`${home}/data`);
     const { code, stderr } = await new Deno.Command("jupyter", {
       args: [
         "nbconvert",

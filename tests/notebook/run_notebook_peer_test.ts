@@ -7,6 +7,7 @@ import {
 } from "sagbook/notebook/mod.ts";
 import { testWith } from "../browser/_needs.ts";
 import { codeNotebook, outputsOf } from "./_notebook.ts";
+import { writeRuntimeKernel } from "../jupyter/_runtime_kernel.ts";
 
 // deno-lint-ignore no-control-regex
 const COLOUR = /\x1b\[[\d;]*m/g;
@@ -65,22 +66,7 @@ testWith(
       },
     };
     const folder = await Deno.makeTempDir();
-    const spec = `${folder}/kernels/deno`;
-    await Deno.mkdir(spec, { recursive: true });
-    await Deno.writeTextFile(
-      `${spec}/kernel.json`,
-      JSON.stringify({
-        argv: [
-          Deno.execPath(),
-          "jupyter",
-          "--kernel",
-          "--conn",
-          "{connection_file}",
-        ],
-        display_name: "Deno",
-        language: "typescript",
-      }),
-    );
+    await writeRuntimeKernel(folder);
     await writeNotebook(`${folder}/given.ipynb`, notebook);
     const ours = await runNotebook(notebook);
     equal(ours.status, "complete");
