@@ -11,6 +11,7 @@ import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor } from "../units/round_decimal.ts";
 import type { LengthUnit } from "../records/piece.ts";
 import type { FocalReport } from "./focal_report.ts";
+import { holdPercent } from "./hold_percent.ts";
 import { writeRadius } from "./radius_statement.ts";
 
 /** What the words are made from. */
@@ -43,16 +44,16 @@ export function focalAnswer(
   const from = `From a ground radius of ${writeRadius(radius, unit)}`;
   const alone = `${within(geometry.value, half, unit)} (95 %)`;
   if (prediction === undefined) {
-    return [
+    return holdPercent([
       `${from}, geometry alone foretells a focal length of ${alone}.`,
       `${
         used.length === 0 ? "No finished piece" : "One finished piece"
       } tells what polishing does in this shop, so that habit is not in it; from two pieces on it can be reckoned with.`,
-    ].map(heldPercent);
+    ]);
   }
   const { value, interval, dof } = prediction;
   const wide = (interval.high - interval.low) / 2;
-  return [
+  return holdPercent([
     `${from}, this shop's ${used.length} finished pieces foretell a focal length of ${
       within(value, wide, unit)
     } (95 %, ${dof === 1 ? "1 degree" : `${dof} degrees`} of freedom).`,
@@ -64,11 +65,7 @@ export function focalAnswer(
       }. Geometry leaves out what polishing does; use it only if you trust that to be small.`
       : `Geometry alone would say ${alone}, and knows nothing of what polishing does here.`,
     ...targetSentences(found, probability),
-  ].map(heldPercent);
-}
-
-function heldPercent(sentence: string): string {
-  return sentence.replace(/(\d) %/g, "$1\u00a0%");
+  ]);
 }
 
 function targetSentences(

@@ -23,6 +23,7 @@ import { correctDrift } from "../zones/drift.ts";
 import { type GaugePlan, planFor } from "./gauge_plan.ts";
 import { gaugeLimits } from "./gauge_limits.ts";
 import { gaugeAnswer, gaugeReasons } from "./gauge_sentences.ts";
+import { holdPercent } from "./hold_percent.ts";
 
 /** What a study of the gauge says, as data and in words. */
 export interface GaugeReport {
@@ -119,9 +120,9 @@ export function gaugeReport(
   const { unit } = piece;
   return {
     ...told,
-    answer: held(gaugeAnswer(told, unit)),
-    reasons: held(gaugeReasons(told, unit)),
-    limits: held(gaugeLimits(main, unit)),
+    answer: holdPercent(gaugeAnswer(told, unit)),
+    reasons: holdPercent(gaugeReasons(told, unit)),
+    limits: holdPercent(gaugeLimits(main, unit)),
   };
 }
 
@@ -140,11 +141,6 @@ export async function openGaugeStudy(
   options: GaugeOptions = {},
 ): Promise<GaugeReport> {
   return gaugeReport(await readPieceFolder(path), options);
-}
-
-/** Keeps a number and its per cent sign on one line. */
-function held(list: readonly string[]): readonly string[] {
-  return list.map((sentence) => sentence.replace(/(\d) %/g, "$1\u00a0%"));
 }
 
 /** The tolerance of the radius as sag, either way, on the ring of the study. */

@@ -9,6 +9,7 @@ import type { HistoryStage } from "./history_stages.ts";
 import { suspicionSentences } from "./caution_sentences.ts";
 import { forecastSentences } from "./history_forecast.ts";
 import { settingName, writeRate } from "./history_words.ts";
+import { holdPercent } from "./hold_percent.ts";
 import { nextStepSentence } from "./next_step_sentence.ts";
 import { radiusSentence } from "./radius_sentences.ts";
 import { writeSmall } from "./sag_words.ts";
@@ -43,7 +44,7 @@ export function historyAnswer(
   }
   const { session } = last;
   const cameFrom = piece.startingRadius ?? points[0].centre?.radius;
-  return [
+  return holdPercent([
     ...doubts,
     radiusSentence(session, piece, radius, cameFrom),
     sphericitySentence(session, piece.unit),
@@ -65,7 +66,7 @@ export function historyAnswer(
           piece.unit,
         ),
       ]),
-  ].map((sentence) => sentence.replace(/(\d) %/g, "$1\u00a0%"));
+  ]);
 }
 
 function rateSentence(

@@ -68,6 +68,7 @@ export {
   suspicionSentences,
   unseenSentences,
 } from "./caution_sentences.ts";
+export { holdPercent } from "./hold_percent.ts";
 export { nextStepSentence } from "./next_step_sentence.ts";
 export { openPiece } from "./open_piece.ts";
 export {

@@ -36,6 +36,7 @@ import {
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { intervalsOf } from "../zones/zone_difference.ts";
 import { type GaugeReport, gaugeReport } from "./gauge_report.ts";
+import { holdPercent } from "./hold_percent.ts";
 import { type LensReport, lensReport } from "./lens_report.ts";
 import { lensSentences } from "./lens_words.ts";
 import { type ComparedRadii, compareRadii } from "./plan_differences.ts";
@@ -191,15 +192,13 @@ export function planReport(
     ...(budget === undefined ? {} : { budget }),
     ...(distribution === undefined ? {} : { distribution }),
   };
-  const held = (list: readonly string[]): readonly string[] =>
-    list.map((sentence) => sentence.replace(/(\d) %/g, "$1\u00a0%"));
   return {
     ...findings,
-    answer: held(planAnswer(findings, piece.unit)),
-    reasons: held(planReasons(findings, piece.unit)),
-    ringWords: held(ringSentences(findings.records, radius, piece.unit)),
-    heatWords: held(heatSentences(heat, piece.unit)),
-    lensWords: held(lensSentences(lens, piece)),
+    answer: holdPercent(planAnswer(findings, piece.unit)),
+    reasons: holdPercent(planReasons(findings, piece.unit)),
+    ringWords: holdPercent(ringSentences(findings.records, radius, piece.unit)),
+    heatWords: holdPercent(heatSentences(heat, piece.unit)),
+    lensWords: holdPercent(lensSentences(lens, piece)),
   };
 }
 

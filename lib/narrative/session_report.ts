@@ -22,6 +22,7 @@ import {
   suspicionSentences,
   unseenSentences,
 } from "./caution_sentences.ts";
+import { holdPercent } from "./hold_percent.ts";
 import { nextStepSentence } from "./next_step_sentence.ts";
 import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
 import {
@@ -161,13 +162,11 @@ function refusedSentences({ lines }: PieceFolder): readonly string[] {
 
 /** Keeps a number and its per cent sign on one line. */
 function heldTogether(report: SessionReport): SessionReport {
-  const held = (list: readonly string[]): readonly string[] =>
-    list.map((sentence) => sentence.replace(/(\d) %/g, "$1\u00a0%"));
   return {
     ...report,
-    answer: held(report.answer),
-    reasons: held(report.reasons),
-    cautions: held(report.cautions),
+    answer: holdPercent(report.answer),
+    reasons: holdPercent(report.reasons),
+    cautions: holdPercent(report.cautions),
   };
 }
 
