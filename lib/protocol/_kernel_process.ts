@@ -1,6 +1,11 @@
 import type { KernelExit } from "./kernel_error.ts";
 import { settled } from "./_settled.ts";
-import { parentEnvironment, signalProcess } from "./system.ts";
+import {
+  expectProgram,
+  guardedCommand,
+  parentEnvironment,
+  signalProcess,
+} from "./system.ts";
 
 /** What the caller may set on a kernel's process. */
 export interface ProcessSettings {
@@ -12,7 +17,10 @@ export interface ProcessSettings {
 
 const LOG_KEPT = 8_192;
 
-/** A kernel's process: its own log is kept, and it never outlives this one. */
+/**
+ * A kernel's process: its own log is kept, and it never outlives this one, not
+ * even where this one is killed.
+ */
 export class KernelProcess {
   readonly exited: Promise<KernelExit>;
   /** True once the process was asked to end. */
@@ -22,13 +30,14 @@ export class KernelProcess {
   #ended = false;
 
   constructor(command: readonly string[], settings: ProcessSettings) {
-    const [program, ...args] = command;
+    expectProgram(command[0]);
+    const [program, ...args] = guardedCommand(command, settings.ownGroup);
     this.#child = new Deno.Command(program, {
       args,
       cwd: settings.cwd,
       detached: settings.ownGroup,
       env: { ...settings.env, ...parentEnvironment() },
-      stdin: "null",
+      stdin: "piped",
       stdout: "piped",
       stderr: "piped",
     }).spawn();
@@ -39,6 +48,7 @@ export class KernelProcess {
     globalThis.addEventListener("unload", kill);
     this.exited = this.#child.status.then(async ({ code, signal }) => {
       this.#ended = true;
+      await this.#letGo(settings.ownGroup);
       globalThis.removeEventListener("unload", kill);
       // A grandchild may hold the pipe open; do not wait for it.
       await settled(Promise.all(drained), 200);
@@ -68,6 +78,17 @@ export class KernelProcess {
 
   kill(): void {
     if (!this.#ended) signalProcess(this.#child, "kill");
+  }
+
+  /** Ends the watch over it; what it left behind in its own group ends too. */
+  async #letGo(ownGroup = false): Promise<void> {
+    const guard = this.#child.stdin.getWriter();
+    try {
+      if (!ownGroup) await guard.write(new TextEncoder().encode("\n"));
+      await guard.close();
+    } catch {
+      // The watch has ended already.
+    }
   }
 
   async #drain(

@@ -150,3 +150,61 @@ export function userCacheFolder(): string {
 export function parentEnvironment(): Record<string, string> {
   return { JPY_PARENT_PID: String(Deno.pid) };
 }
+
+/**
+ * Shell that starts a program, and ends it once standard input is closed.
+ *
+ * The shell becomes the program, so that it keeps its process id. What waits
+ * beside it for the end of the pipe is told by one line that the program needs
+ * no more watching; without that line, the writer of the pipe has died.
+ */
+const GUARD = [
+  "exec 3<&0 </dev/null",
+  '{ read -r _ <&3 || kill -9 "$1$$"; } >/dev/null 2>&1 &',
+  "shift",
+  'exec 3<&- "$@"',
+].join("\n");
+
+/**
+ * A command whose program cannot outlive the process that starts it, however
+ * that one ends and from the first moment on: the program is killed when the
+ * pipe to its standard input closes without a line before.
+ *
+ * On Windows it is the command itself, and the pipe is of no use.
+ *
+ * @param command Program and arguments.
+ * @param ownGroup Whether it is started as the leader of a group; the whole
+ * group is then killed.
+ * @returns The command to start, with standard input as a pipe.
+ */
+export function guardedCommand(
+  command: readonly string[],
+  ownGroup = false,
+): readonly string[] {
+  if (windows) return command;
+  return ["/bin/sh", "-c", GUARD, "sh", ownGroup ? "-" : "", ...command];
+}
+
+/**
+ * Refuses a command whose program is not there.
+ *
+ * @param program Name, looked for on the search path, or path.
+ * @throws {Deno.errors.NotFound} If there is no such program.
+ */
+export function expectProgram(program: string): void {
+  if (windows) return; // the start itself tells
+  const folders = program.includes("/")
+    ? [""]
+    : (Deno.env.get("PATH") ?? "").split(":").map((folder) => `${folder}/`);
+  const isFile = (path: string) => {
+    try {
+      return Deno.statSync(path).isFile;
+    } catch {
+      return false;
+    }
+  };
+  if (folders.some((folder) => isFile(folder + program))) return;
+  throw new Deno.errors.NotFound(
+    `Cannot start a program as it must be there: current value is ${program}`,
+  );
+}

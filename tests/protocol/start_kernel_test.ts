@@ -1,6 +1,7 @@
 import { equal, match, rejects } from "node:assert/strict";
 import { KernelDiedError } from "sagbook/protocol/kernel_error.ts";
 import { startKernel } from "sagbook/protocol/start_kernel.ts";
+import { MARK, processesMarked } from "./_marked_processes.ts";
 
 /** A "kernel" that runs a line of script and never answers. */
 const script = (code: string) => [
@@ -66,4 +67,41 @@ Deno.test("startKernel() refuses a command without a place for the connection fi
     startKernel(["/no/such/program", "{connection_file}"]),
     Deno.errors.NotFound,
   );
+});
+
+Deno.test({
+  name:
+    "startKernel() starts nothing that outlives its process, killed at any moment of the start",
+  ignore: Deno.build.os !== "linux",
+  fn: async () => {
+    const client = `
+      import { startKernel } from "sagbook/protocol/start_kernel.ts";
+      const own = Deno.args[0] === "own";
+      // In a shared group a program's own children are its own affair.
+      const program = own ? "sleep 60 & sleep 60" : "exec sleep 60";
+      const command = ["sh", "-c", program, "{connection_file}"];
+      console.log("begins");
+      await startKernel(command, { ownGroup: own });`;
+    for (const group of ["own", "shared"]) {
+      for (const wait of [0, 2, 5, 10, 20, 50, 100, 300]) {
+        const mark = crypto.randomUUID();
+        const child = new Deno.Command(Deno.execPath(), {
+          args: ["eval", `--config=deno.json`, client, group],
+          env: { [MARK]: mark },
+          stdin: "null",
+          stdout: "piped",
+          stderr: "null",
+        }).spawn();
+        const reader = child.stdout.getReader();
+        await reader.read();
+        await new Promise((done) => setTimeout(done, wait));
+        child.kill("SIGKILL");
+        await reader.cancel();
+        await child.status;
+        const left = await processesMarked(mark);
+        for (const pid of left) Deno.kill(Number(pid), "SIGKILL");
+        equal(left.length, 0, `${group}, ${wait} ms: ${left}`);
+      }
+    }
+  },
 });

@@ -1,6 +1,8 @@
-import { equal, match, rejects } from "node:assert/strict";
+import { equal, match, rejects, throws } from "node:assert/strict";
 import { join } from "node:path";
 import {
+  expectProgram,
+  guardedCommand,
   parentEnvironment,
   parentHasEnded,
   parentId,
@@ -75,4 +77,51 @@ Deno.test("signalProcess() stops a process, and does nothing to one that has end
   signalProcess(child, "kill");
   equal((await child.status).signal, "SIGKILL");
   signalProcess(child, "interrupt");
+});
+
+Deno.test("expectProgram() finds a program by its path and on the search path, and names one that is not there", () => {
+  expectProgram(Deno.execPath());
+  expectProgram(Deno.build.os === "windows" ? "cmd" : "sh");
+  if (Deno.build.os === "windows") return;
+  throws(() => expectProgram("no-such-program"), {
+    name: "NotFound",
+    message:
+      "Cannot start a program as it must be there: current value is no-such-program",
+  });
+  throws(() => expectProgram("/no/such/program"), { name: "NotFound" });
+});
+
+Deno.test({
+  name:
+    "guardedCommand() keeps process id, arguments and exit code, gives an empty standard input, and ends the program with the pipe",
+  ignore: Deno.build.os === "windows",
+  fn: async () => {
+    const start = (...command: string[]) => {
+      const [program, ...args] = guardedCommand(command);
+      return new Deno.Command(program, {
+        args,
+        stdin: "piped",
+        stdout: "piped",
+      }).spawn();
+    };
+    const done = start(
+      "sh",
+      "-c",
+      'cat; echo "$$|$1|$2"; exit 7',
+      "x",
+      "a b",
+      "'",
+    );
+    const { code, stdout } = await done.output();
+    equal(code, 7);
+    equal(new TextDecoder().decode(stdout), `${done.pid}|a b|'\n`);
+    const letGo = start("sleep", "0.3");
+    const writer = letGo.stdin.getWriter();
+    await writer.write(new TextEncoder().encode("\n"));
+    await writer.close();
+    equal((await letGo.output()).code, 0);
+    const killed = start("sleep", "60");
+    await killed.stdin.close();
+    equal((await killed.output()).signal, "SIGKILL");
+  },
 });
