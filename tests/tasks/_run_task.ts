@@ -1,5 +1,7 @@
 /** Runs a task's file as its own process, as `deno task` does. */
+import { equal } from "node:assert/strict";
 import { fileURLToPath } from "node:url";
+import { MARK, processesMarked } from "../protocol/_marked_processes.ts";
 
 export const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
@@ -10,20 +12,27 @@ export interface TaskRun {
   readonly err: string;
 }
 
-/** Runs `lib/tasks/NAME.ts` with arguments, colours off. */
+/**
+ * Runs `lib/tasks/NAME.ts` with arguments, colours off; no process that it
+ * started may live on.
+ */
 export async function runTask(
   name: string,
   args: readonly string[],
   env: Readonly<Record<string, string>> = {},
 ): Promise<TaskRun> {
+  const mark = crypto.randomUUID();
   const { code, stdout, stderr } = await new Deno.Command(Deno.execPath(), {
     args: ["run", "-A", "--no-prompt", `lib/tasks/${name}.ts`, ...args],
     cwd: ROOT,
-    env: { NO_COLOR: "1", ...env },
+    env: { NO_COLOR: "1", [MARK]: mark, ...env },
     stdin: "null",
     stdout: "piped",
     stderr: "piped",
   }).output();
+  if (Deno.build.os === "linux") {
+    equal((await processesMarked(mark)).length, 0, `${name}: processes left`);
+  }
   const text = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
   return { code, out: text(stdout), err: text(stderr) };
 }

@@ -1,4 +1,5 @@
 import { deepEqual, equal, match, notEqual, ok } from "node:assert/strict";
+import { MARK, processesMarked } from "../protocol/_marked_processes.ts";
 import { copyPiece, ROOT, runTask } from "./_run_task.ts";
 
 const plain = (text: string): string => text.replace(/[\u00a0\u202f]/g, " ");
@@ -142,10 +143,11 @@ Deno.test("task report leaves an older report whole when it is stopped, says so 
     Deno.readTextFileSync(path).replaceAll("0.41", "0.42"),
   );
   for (const wait of [150, 400, 900]) {
+    const mark = crypto.randomUUID();
     const child = new Deno.Command(Deno.execPath(), {
       args: ["run", "-A", "--no-prompt", "lib/tasks/report.ts", folder],
       cwd: ROOT,
-      env: { NO_COLOR: "1" },
+      env: { NO_COLOR: "1", [MARK]: mark },
       stdin: "null",
       stdout: "piped",
       stderr: "piped",
@@ -160,6 +162,9 @@ Deno.test("task report leaves an older report whole when it is stopped, says so 
     const said = new TextDecoder().decode(stderr);
     ok(code === 130 || code === 0, `${wait} ms: ${code} ${said}`);
     ok(!/\n\s+at /.test(said), said);
+    if (Deno.build.os === "linux") {
+      equal((await processesMarked(mark)).length, 0, `${wait} ms: processes`);
+    }
     if (code === 130) equal(Deno.readTextFileSync(page), before, `${wait} ms`);
     else Deno.writeTextFileSync(page, before);
   }
