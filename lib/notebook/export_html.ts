@@ -8,13 +8,14 @@ import { loadHighlighter } from "./_code_markup.ts";
 import { loadMarkdown, Outline } from "./_markdown_markup.ts";
 import { loadMath } from "./_math_markup.ts";
 import { PageCells } from "./_page_cells.ts";
-import { PAGE_STYLE, PRINT_CODE_STYLE } from "./_page_style.ts";
+import { PRINT_CODE_STYLE } from "./_page_style.ts";
 import {
   type Cell,
   cellTags,
   isJsonObject,
   type Notebook,
 } from "./document.ts";
+import { pageShell } from "./page_shell.ts";
 import { cellNumbers } from "./parameters.ts";
 
 /** How a page is made. */
@@ -66,13 +67,6 @@ function failedCell(cells: readonly Cell[]): string | undefined {
       cellNumbers(cells)[index]
     } of the notebook stopped with an error.`;
 }
-
-/**
- * Nothing in the page may run or load: what comes from a cell is cleaned, and
- * this tells the browser to refuse the rest.
- */
-const POLICY =
-  "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
 /**
  * Makes one HTML file of a notebook as it stands; nothing is run.
@@ -150,34 +144,12 @@ export async function exportHtml(
     ...body,
     page.rest(),
   ].filter((part) => part !== "");
-  const style = PAGE_STYLE + (options.printCode ? `\n${PRINT_CODE_STYLE}` : "");
-  const line = (text: string | undefined) =>
-    text === undefined ? "" : `\n<p>${escapeHtml(text)}</p>`;
-  const foot = options.footer === undefined
-    ? ""
-    : `<footer class="sb-foot">${escapeHtml(options.footer)}</footer>\n`;
-  return `<!doctype html>
-<html lang="${escapeHtml(options.language ?? "en")}">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${POLICY}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="referrer" content="no-referrer">
-<title>${escapeHtml(title)}</title>
-<link rel="icon" href="data:,">
-<style>
-${style}
-</style>
-</head>
-<body>
-<a class="sb-skip" href="#content">Skip to the content</a>
-<header class="sb-head">
-<h1>${escapeHtml(title)}</h1>${line(options.subtitle)}
-</header>
-<main id="content" tabindex="-1">
-${parts.join("\n")}
-</main>
-${foot}</body>
-</html>
-`;
+  const { subtitle, footer, language: spoken } = options;
+  return pageShell(parts.join("\n"), {
+    title,
+    ...(subtitle === undefined ? {} : { subtitle }),
+    ...(footer === undefined ? {} : { footer }),
+    ...(spoken === undefined ? {} : { language: spoken }),
+    ...(options.printCode ? { style: PRINT_CODE_STYLE } : {}),
+  });
 }

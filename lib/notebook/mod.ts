@@ -41,6 +41,7 @@ export {
   RUN_PARAMETERS_TAG,
   withParameters,
 } from "./parameters.ts";
+export { type PageFrame, pageShell } from "./page_shell.ts";
 export { type ParsedNotebook, parseNotebook } from "./parse_notebook.ts";
 export { readNotebook } from "./read_notebook.ts";
 export { runNotebook, type RunOptions } from "./run_notebook.ts";
