@@ -13,6 +13,7 @@
  * @module
  */
 export * from "./display/mod.ts";
+export * from "./exercises/mod.ts";
 export * from "./fabrication/mod.ts";
 export * from "./figures/mod.ts";
 export * from "./geometry/mod.ts";

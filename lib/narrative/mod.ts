@@ -188,6 +188,21 @@ export {
   drawRates,
   drawZonesOverTime,
 } from "./history_figures.ts";
+export {
+  exerciseKey,
+  exerciseQuestion,
+  type KeyEntry,
+  type KeyPart,
+  reportVerdict,
+} from "./exercise_key.ts";
+export {
+  chanceWords,
+  gaugeWords,
+  hiddenName,
+  hiddenWords,
+  seenWords,
+  verdictName,
+} from "./exercise_words.ts";
 export { type HistoryPits, historyPits } from "./history_pits.ts";
 export {
   type HistoryPoint,

@@ -57,6 +57,12 @@ export {
   type SessionOptions,
   type ZoneSummary,
 } from "./analyse_session.ts";
+export {
+  chanceOfVerdict,
+  trueDepartures,
+  type VerdictChances,
+  type VerdictPlan,
+} from "./chance_of_verdict.ts";
 export { chanceToDecide, type SetModel } from "./chance_to_decide.ts";
 export { compareZones } from "./compare_zones.ts";
 export {
