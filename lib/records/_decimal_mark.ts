@@ -5,8 +5,9 @@
  */
 import type { FileDecimal } from "./_read_cell.ts";
 
-const SIGN = "[ +\\-\u2212\u2013]*";
-const UNIT = '\\s*(?:[muc\u00b5\u03bc]?m|in|thou|mil)?"?';
+const SIGN = "[ +\\-\u2010-\u2015\u2212\ufe58\ufe63\uff0d]*";
+const UNIT =
+  `\\s*(?:[muc\u00b5\u03bc]?m|microns?|inch|in|thou|mil)?\\.?["'\u2019\u201d\u2032\u2033]*`;
 
 /**
  * A cell whose one mark can only stand before decimals: it is not followed by

@@ -47,50 +47,122 @@ function utf16(bytes: Uint8Array): "utf-16le" | "utf-16be" | undefined {
   return unmarkedUtf16(bytes);
 }
 
+/** Why bytes are no text, if they are none. */
+function notText(
+  bytes: Uint8Array,
+): { readonly what: string; readonly mend: string } | undefined {
+  const starts = (...start: number[]) =>
+    start.every((byte, i) => bytes[i] === byte);
+  for (const [start, what, mend] of OTHER_KINDS) {
+    if (starts(...start)) return { what, mend };
+  }
+  if (starts(0xff, 0xfe, 0, 0) || starts(0, 0, 0xfe, 0xff)) {
+    return { what: "in UTF-32", mend: "save it as UTF-8" };
+  }
+  return bytes.length > 0 && bytes.every((byte) => byte === 0)
+    ? {
+      what: "nothing but NUL bytes: it was cut off, or never written",
+      mend: "take it from a copy, or type the readings again",
+    }
+    : undefined;
+}
+
+const NOT_UTF8 = "the file is not UTF-8; it was read as";
+const LOOK = "if a letter looks wrong, save the file as UTF-8";
+
+/** Bytes that are not all UTF-8, by the encoding that explains them best. */
+function guessed(bytes: Uint8Array): { text: string; said: string } {
+  const utf8 = new TextDecoder("utf-8").decode(bytes);
+  const damaged = utf8.split("\uFFFD").length - 1;
+  const whole = utf8.match(/[\u0080-\uFFFC]/g)?.length ?? 0;
+  if (whole > damaged) {
+    return {
+      text: utf8,
+      said:
+        `the file is UTF-8 with ${damaged} damaged letters, shown as \uFFFD`,
+    };
+  }
+  const windows = new TextDecoder("windows-1252").decode(bytes);
+  const old = new TextDecoder("macintosh").decode(bytes);
+  const likely = (text: string) => text.match(LIKELY)?.length ?? 0;
+  return likely(old) > likely(windows)
+    ? { text: old, said: `${NOT_UTF8} Mac Roman` }
+    : { text: windows, said: `${NOT_UTF8} Windows-1252` };
+}
+
+/** What people type beyond ASCII: signs, dashes, marks, letters with accents. */
+const LIKELY =
+  /[°µ±½¼¾²³×–—‘’“”…•§\u00a0]|(?<=\p{L})[à-öø-ÿœ]|[à-öø-ÿœÄÖÜÉ](?=\p{Ll})/gu;
+
+/** What some programs put between lines: NEL, line and page breaks, RS. */
+const OTHER_LINE_ENDS = new RegExp("[\u0085\u2028\u2029\v\f\u001e]", "g");
+/** What DOS programs put behind the last line. */
+const DOS_END = "\u001a";
+
 /**
- * Turns the bytes of a file into text.
+ * Line ends as LF: CRLF, CR, and in a file that has neither, the marks that
+ * other programs put between lines. A DOS end-of-file mark is taken off.
+ */
+function plainLines(decoded: string): string {
+  let text = decoded.replace(/^\uFEFF+/, "");
+  if (text.includes("\r")) text = text.replace(/\r\n?/g, "\n");
+  if (!text.includes("\n")) {
+    text = text.replace(OTHER_LINE_ENDS, "\n");
+  }
+  let end = text.length;
+  while (end > 0 && text[end - 1] === DOS_END) end--;
+  return text.slice(0, end);
+}
+
+/**
+ * Turns the bytes of a file into text; a text only has its line ends made LF.
  *
  * UTF-8 with or without its mark and UTF-16 of either order, marked or not,
- * are read as such. Bytes that are neither are read as Windows-1252, the
- * commonest encoding of old spreadsheets, with a note. Marks are taken off
- * and CRLF and CR become LF, which keeps the count of lines.
+ * are read as such. Bytes that are neither are read as damaged UTF-8 where
+ * more of their letters are whole than damaged, else as Windows-1252 or Mac
+ * Roman, the commonest encodings of old spreadsheets, with a note. Marks are
+ * taken off and every line end becomes LF, which keeps the count of lines.
  */
-export function decodeText(bytes: Uint8Array, file: string): DecodedText {
-  for (const [start, what, mend] of OTHER_KINDS) {
-    if (start.every((byte, i) => bytes[i] === byte)) {
-      return {
-        text: "",
-        problems: [{
-          severity: "refused",
-          code: "not-text",
-          file,
-          message: `this is not a text file but ${what}`,
-          expected: "plain text",
-          mend,
-        }],
-      };
-    }
+export function decodeText(
+  content: Uint8Array | string,
+  file: string,
+): DecodedText {
+  if (typeof content === "string") {
+    return { text: plainLines(content), problems: [] };
   }
-  const problems: Problem[] = [];
-  let text: string;
-  const wide = utf16(bytes);
+  const other = notText(content);
+  if (other !== undefined) {
+    return {
+      text: "",
+      problems: [{
+        severity: "refused",
+        code: "not-text",
+        file,
+        message: `this is not a text file but ${other.what}`,
+        expected: "plain text",
+        mend: other.mend,
+      }],
+    };
+  }
+  const wide = utf16(content);
   if (wide !== undefined) {
-    text = new TextDecoder(wide).decode(bytes);
-  } else {
-    try {
-      text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-    } catch {
-      text = new TextDecoder("windows-1252").decode(bytes);
-      problems.push({
+    const text = plainLines(new TextDecoder(wide).decode(content));
+    return { text, problems: [] };
+  }
+  try {
+    const whole = new TextDecoder("utf-8", { fatal: true }).decode(content);
+    return { text: plainLines(whole), problems: [] };
+  } catch {
+    const { text, said } = guessed(content);
+    return {
+      text: plainLines(text),
+      problems: [{
         severity: "note",
         code: "encoding",
         file,
-        message: "the file is not UTF-8; it was read as Windows-1252",
-        mend: "if a letter looks wrong, save the file as UTF-8",
-      });
-    }
+        message: said,
+        mend: LOOK,
+      }],
+    };
   }
-  text = text.replace(/^\uFEFF+/, "");
-  if (text.includes("\r")) text = text.replace(/\r\n?/g, "\n");
-  return { text, problems };
 }

@@ -5,49 +5,13 @@
  */
 import { isCableLine } from "./_cable_line.ts";
 import { closestName } from "./_closest_name.ts";
-import { unitOfWord } from "./_read_cell.ts";
-import {
-  bracketed,
-  isOwnName,
-  plainName,
-  REQUIRED_COLUMNS,
-  tidyColumn,
-} from "./_column_names.ts";
-import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
-import { parseZoneName, type ZoneName } from "./_zone_name.ts";
+import { plainName, REQUIRED_COLUMNS, tidyColumn } from "./_column_names.ts";
+import { withHeadingsAbove } from "./_merged_headings.ts";
 import type { Problem } from "./problem.ts";
-
-/** One column of a bench sheet that holds readings. */
-export interface ZoneColumn {
-  /** Its index in a row. */
-  readonly index: number;
-  /** The zone it names, without any unit. */
-  readonly zone: string;
-  /** What that name says. */
-  readonly name: ZoneName;
-}
-
-/** A table of readings whose header was found. */
-export interface TableLayout {
-  readonly kind: "table";
-  /** True for a bench sheet, whose columns are zones. */
-  readonly sheet: boolean;
-  readonly delimiter: string;
-  /** Line of the header, from 1. */
-  readonly headerLine: number;
-  /** Headings as typed, trimmed. */
-  readonly headings: readonly string[];
-  /** Index of each known column. */
-  readonly columns: ReadonlyMap<TidyColumn, number>;
-  /** Columns of readings in a bench sheet; empty for a tidy file. */
-  readonly zones: readonly ZoneColumn[];
-  /** Unit in the heading of a column, by its index. */
-  readonly units: ReadonlyMap<number, string>;
-  /** Columns whose own name stands twice. */
-  readonly repeated: readonly TidyColumn[];
-  /** Indices of columns nobody knows. */
-  readonly unknown: readonly number[];
-}
+import { isComplete, type TableLayout, tableOf } from "./_table_layout.ts";
+import { readingColumns } from "./_table_rows.ts";
+import { TIDY_COLUMNS } from "./tidy_columns.ts";
+import { parseZoneName } from "./_zone_name.ts";
 
 /** A table, a cable's log, or nothing that can be read. */
 export type Layout =
@@ -65,78 +29,6 @@ export type LineSplitter = (line: string, delimiter: string) => string[];
 
 const DELIMITERS = [",", ";", "\t", "|"] as const;
 const LINES_SEARCHED = 60;
-function tableOf(
-  headings: readonly string[],
-  delimiter: string,
-  headerLine: number,
-): { layout: TableLayout; score: number } {
-  const columns = new Map<TidyColumn, number>();
-  const zones: ZoneColumn[] = [];
-  const units = new Map<number, string>();
-  const unknown: number[] = [];
-  const repeated: TidyColumn[] = [];
-  const own = new Set(
-    headings.map((one) => one.trim()).filter(isOwnName).map(tidyColumn),
-  );
-  let firm = 0;
-  headings.forEach((heading, index) => {
-    const typed = heading.trim();
-    if (typed === "") {
-      unknown.push(index);
-      return;
-    }
-    const known = tidyColumn(typed);
-    const unit = bracketed(typed);
-    if (unit !== undefined && unitOfWord(unit) !== undefined) {
-      units.set(index, unit);
-    }
-    const isOwn = isOwnName(typed);
-    if (isOwn && known !== undefined && columns.has(known)) {
-      repeated.push(known);
-    }
-    const yields = !isOwn && own.has(known);
-    if (known !== undefined && !yields && !columns.has(known)) {
-      columns.set(known, index);
-      firm++;
-      return;
-    }
-    const bare = typed.replace(/[([{].*?[)\]}]/g, " ").trim();
-    const zone = parseZoneName(typed) === undefined ? bare : typed;
-    const name = parseZoneName(zone);
-    if (name !== undefined && known === undefined) {
-      zones.push({ index, zone, name });
-      if (!(name.kind === "fraction" && name.bare)) firm++;
-      return;
-    }
-    unknown.push(index);
-  });
-  const tidy = columns.has("reading") || zones.length === 0;
-  return {
-    layout: {
-      kind: "table",
-      sheet: !tidy,
-      // A lone column has no delimiter: a comma in it is a decimal comma.
-      delimiter: headings.length === 1 ? "\t" : delimiter,
-      headerLine,
-      headings,
-      columns,
-      zones: tidy ? [] : zones,
-      units,
-      repeated,
-      unknown: tidy ? [...unknown, ...zones.map((z) => z.index)] : unknown,
-    },
-    // Bare fractions among zones and no known column: a row of readings whose
-    // header is missing, not a header.
-    score: firm === 0 || (columns.size === 0 && zones.some(isBare))
-      ? 0
-      : firm + 0.01 * zones.length,
-  };
-}
-
-function isBare({ name }: ZoneColumn): boolean {
-  return name.kind === "fraction" && name.bare;
-}
-
 function missingColumns(
   layout: TableLayout,
   file: string,
@@ -180,19 +72,101 @@ function withItsBreaks(text: string, from: number, end: number): string {
   return line;
 }
 
+interface Header {
+  readonly layout: TableLayout;
+  readonly score: number;
+  readonly typed: string;
+}
+
+const NUMBER_FIRST = /^[\s"'+\-\u2010-\u2015\u2212.,]*\d/;
+
+/** True when a line of text is a line of readings under a header. */
+function isUnder(
+  typed: string,
+  { layout }: Header,
+  split: LineSplitter,
+): boolean {
+  const row = split(typed, layout.delimiter);
+  return readingColumns(layout).some((index) => {
+    const cell = row[index] ?? "";
+    return NUMBER_FIRST.test(cell) && !/%\s*$/.test(cell);
+  });
+}
+
+/** The line that stands for a header where cells are set apart by blanks. */
+function namesSetApart(text: string): boolean {
+  return text.split("\n", LINES_SEARCHED).some((line) =>
+    line.length < 4_000 &&
+    line.trim().split(/ {2,}/).filter((word) =>
+        tidyColumn(word) !== undefined || parseZoneName(word) !== undefined
+      ).length > 2
+  );
+}
+
+function noHeader(
+  text: string,
+  file: string,
+  first: { readonly line: number; readonly text: string } | undefined,
+): Layout {
+  return {
+    kind: "none",
+    headings: 0,
+    problems: [{
+      severity: "refused",
+      code: "no-header",
+      file,
+      ...(first === undefined ? {} : { line: first.line }),
+      message: "no line holds the names of the columns",
+      ...(first === undefined ? {} : { value: first.text }),
+      expected: `a header such as ${
+        TIDY_COLUMNS.slice(0, 5).join(",")
+      },… or, on a bench sheet, diameter,centre,50%,edge`,
+      mend: namesSetApart(text)
+        ? "blanks stand between the cells: put commas, semicolons or tabs there"
+        : "write the header above the readings",
+    }],
+  };
+}
+
+/**
+ * The header of a file: the line that holds the most known names, unless an
+ * earlier one that can stand alone has readings below it.
+ */
+function headerAmong(
+  headers: readonly Header[],
+  lines: readonly { readonly line: number; readonly typed: string }[],
+  split: LineSplitter,
+): Header | undefined {
+  const best = headers.reduce<Header | undefined>(
+    (most, one) => one.score > (most?.score ?? 0) ? one : most,
+    undefined,
+  );
+  if (best === undefined) return undefined;
+  const earlier = headers.find((one) =>
+    one.layout.headerLine < best.layout.headerLine && isComplete(one.layout) &&
+    lines.some(({ line, typed }) =>
+      line > one.layout.headerLine && line < best.layout.headerLine &&
+      isUnder(typed, one, split)
+    )
+  );
+  return earlier ?? best;
+}
+
 /**
  * Finds delimiter and header by the names in it, never by counting marks.
  *
  * The line of the first sixty that holds the most known names under any
- * delimiter is the header; lines above it are titles. A table with a column
- * of readings is tidy; one whose columns are zones is a bench sheet.
+ * delimiter is the header; lines above it are titles, unless one of them is a
+ * header with readings of its own. A table with a column of readings is tidy;
+ * one whose columns are zones is a bench sheet.
  */
 export function findLayout(
   text: string,
   file: string,
   split: LineSplitter,
 ): Layout {
-  let best: { layout: TableLayout; score: number; typed: string } | undefined;
+  const headers: Header[] = [];
+  const lines: { line: number; typed: string }[] = [];
   let firstLine: { line: number; text: string } | undefined;
   let at = 0;
   let cable = 0;
@@ -210,46 +184,38 @@ export function findLayout(
       continue;
     }
     if (typed.length > 4_000) continue;
+    lines.push({ line, typed });
+    let best: Header | undefined;
     for (const delimiter of DELIMITERS) {
       if (delimiter !== "," && !typed.includes(delimiter)) continue;
       const found = tableOf(split(typed, delimiter), delimiter, line);
       if (found.score > (best?.score ?? 0)) best = { ...found, typed: bare };
     }
+    if (best !== undefined) headers.push(best);
   }
-  if (best === undefined && cable > 0 && cable >= filled / 2) {
-    return { kind: "cable" };
-  }
+  const best = headerAmong(headers, lines, split);
   if (best === undefined) {
-    return {
-      kind: "none",
-      headings: 0,
-      problems: [{
-        severity: "refused",
-        code: "no-header",
-        file,
-        ...(firstLine === undefined ? {} : { line: firstLine.line }),
-        message: "no line holds the names of the columns",
-        ...(firstLine === undefined ? {} : { value: firstLine.text }),
-        expected: `a header such as ${
-          TIDY_COLUMNS.slice(0, 5).join(",")
-        },… or, on a bench sheet, diameter,centre,50%,edge`,
-        mend: "write the header above the readings",
-      }],
-    };
+    return cable > 0 && cable >= filled / 2
+      ? { kind: "cable" }
+      : noHeader(text, file, firstLine);
   }
-  const twice = best.layout.repeated.map((name): Problem => ({
+  const { layout } = best;
+  const twice = layout.repeated.map((name): Problem => ({
     severity: "refused",
     code: "repeated-column",
     file,
-    line: best.layout.headerLine,
+    line: layout.headerLine,
     column: name,
     message: `the header has two columns ${name}`,
     mend: "rename or take out the one that is not meant",
   }));
   if (twice.length > 0) return { kind: "none", headings: 1, problems: twice };
-  if (!best.layout.sheet) {
-    const problems = missingColumns(best.layout, file, best.typed);
+  if (!layout.sheet) {
+    const problems = missingColumns(layout, file, best.typed);
     if (problems.length > 0) return { kind: "none", headings: 1, problems };
   }
-  return best.layout;
+  const above = lines.findLast(({ line }) => line < layout.headerLine);
+  return !layout.sheet || above?.line !== layout.headerLine - 1
+    ? layout
+    : withHeadingsAbove(layout, split(above.typed, layout.delimiter));
 }

@@ -30,6 +30,12 @@ const LARGEST = 1e9;
 /** No number or unit that a person types is longer. */
 const LONGEST = 80;
 
+/** Marks of direction around a number, which nobody sees. */
+const UNSEEN = /[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
+
+/** What follows a number and names no unit: a sign, a bracket, a mark. */
+const NO_UNIT = /^[-\u2010-\u2015\u2212)*?!~]+$/;
+
 /** The units a message offers. */
 export const UNIT_LIST: string = KNOWN_UNITS;
 
@@ -125,9 +131,9 @@ export function inMillimetres(
 
 /** A number and the unit word glued to it, each as typed. */
 export function splitUnit(typed: string): { number: string; unit?: string } {
-  const text = typed.trim();
+  const text = typed.replace(UNSEEN, "").trim();
   if (text.length > LONGEST) return { number: text };
   const match = /^(.*[\d.,])\s*([^\d.,\s][^\d]*)$/s.exec(text);
-  if (match === null) return { number: text };
+  if (match === null || NO_UNIT.test(match[2])) return { number: text };
   return { number: match[1].trim(), unit: match[2].trim() };
 }

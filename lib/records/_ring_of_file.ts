@@ -130,7 +130,9 @@ export function ringOfFile(
       (feet.kind === "edge" ? ZERO : DEFAULT_BALL_RADIUS_UNCERTAINTY),
     expansion: expands,
     foot,
-    ...(calibrated === undefined ? {} : { calibratedOn: calibrated }),
+    ...(calibrated === undefined
+      ? {}
+      : { calibratedOn: parseTakenAt(calibrated) ?? calibrated }),
     ...(record === undefined ? {} : { record }),
   };
 }

@@ -171,7 +171,8 @@ export function ringRecordOfFile(
       one.radius_uncertainty,
       `${place}.radius_uncertainty`,
     );
-    if (!/^\d{4}-\d{2}-\d{2}/.test(parseTakenAt(one.on) ?? "")) {
+    const on = parseTakenAt(one.on);
+    if (on === undefined) {
       return read.say(
         "refused",
         "not-a-date",
@@ -181,7 +182,7 @@ export function ringRecordOfFile(
       ) ?? [];
     }
     return radius === undefined || doubt === undefined ? [] : [
-      { on: one.on, radius, radiusUncertainty: doubt } as EarlierCalibration,
+      { on, radius, radiusUncertainty: doubt } as EarlierCalibration,
     ];
   });
   if (read.refusals > before) return undefined;

@@ -3,16 +3,17 @@
  *
  * @module
  */
+import { cableValue, isCableError } from "./_cable_line.ts";
 import { LineReader } from "./_line_reader.ts";
 import { tidyColumn } from "./_column_names.ts";
 import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
 import type { FileAccount } from "./folder.ts";
+import { unitOfWord } from "./_read_cell.ts";
 import type { ScanSource } from "./_scan_text.ts";
 
-const VALUE = /^\s*([+\-\u2212])\s*([\d.,]+)\s*,\s*([A-Za-z]+)\s*$/;
-
 /**
- * Walks a cable's log.
+ * Walks a cable's log: a value with its unit in each line, its sign and the
+ * date and time before it where the cable writes them.
  *
  * The log names neither session nor zone: `# name: value` lines in it do, and
  * each holds for the lines below it. A value of nought is a look at the flat
@@ -70,17 +71,25 @@ export function scanCableLog(text: string, source: ScanSource): FileAccount {
         "take the reading again, or type it in",
       );
     }
-    const match = VALUE.exec(typed);
-    if (match === null) {
+    const found = cableValue(typed);
+    const cut = index === lines.length - 1;
+    if (
+      found === undefined ||
+      unitOfWord(found.unit) === undefined && cut && unit !== ""
+    ) {
       return refuse(
-        "no-cable-value",
-        /^\s*ERR/i.test(typed)
+        cut && !isCableError(typed) ? "cut-off" : "no-cable-value",
+        isCableError(typed)
           ? "the gauge reported an error"
+          : cut
+          ? "the file ends in the middle of this line"
           : "this is not what the cable writes",
-        "take the line out once you know why",
+        cut && !isCableError(typed)
+          ? "take the reading again, or type it in"
+          : "take the line out once you know why",
       );
     }
-    const [, sign, digits, word] = match;
+    const { sign, digits, unit: word, stamp } = found;
     if (unit !== "" && unit !== word.toUpperCase()) {
       problems.add({
         severity: "warning",
@@ -105,7 +114,7 @@ export function scanCableLog(text: string, source: ScanSource): FileAccount {
       return refuse(
         "no-place",
         `a cable's log says neither session nor zone of this value${
-          sign === "+" ? "" : ", and it is negative"
+          sign === "" || sign === "+" ? "" : ", and it is negative"
         }`,
         "put lines such as “# session: S1”, “# zeroing: 1”, “# zone: centre” above it, or copy it into readings.csv",
       );
@@ -113,6 +122,7 @@ export function scanCableLog(text: string, source: ScanSource): FileAccount {
     const row = [...settings];
     row[at("reading")] = `${sign}${digits}`;
     row[at("unit")] = word;
+    if (stamp !== "") row[at("taken_at")] = stamp;
     const reading = reader.read(row, line, order, cell);
     if (reading === undefined) {
       count.reported++;

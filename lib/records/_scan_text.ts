@@ -44,14 +44,10 @@ function filledLines(text: string): number {
 
 /** Text of a file whose every line ends in LF, without marks. */
 function textOf(content: string | Uint8Array, source: ScanSource) {
-  if (typeof content !== "string") {
-    const { text, problems } = decodeText(content, source.file);
-    source.problems.addAll(problems);
-    const refused = problems.some((one) => one.severity === "refused");
-    return refused ? undefined : text;
-  }
-  const text = content.replace(/^\uFEFF+/, "");
-  return text.includes("\r") ? text.replace(/\r\n?/g, "\n") : text;
+  const { text, problems } = decodeText(content, source.file);
+  source.problems.addAll(problems);
+  const refused = problems.some((one) => one.severity === "refused");
+  return refused ? undefined : text;
 }
 
 /** Walks a file; every line of readings in it is used or reported. */

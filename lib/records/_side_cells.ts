@@ -11,7 +11,7 @@ import { parseFoot } from "./_foot_cell.ts";
 import type { Fault } from "./_line_faults.ts";
 import { remembered } from "./_memo.ts";
 import { type FileDecimal, readNumber } from "./_read_cell.ts";
-import { parseTakenAt } from "./_taken_at.ts";
+import { dateFault, parseTakenAt } from "./_taken_at.ts";
 
 /** A cell that was understood, or what is wrong with it. */
 export type Cell<T> =
@@ -105,11 +105,11 @@ function temperatureOf(typed: string, decimal: FileDecimal): Cell<number> {
 function takenAtOf(typed: string): Cell<string> {
   const value = parseTakenAt(typed);
   if (value !== undefined) return { value };
+  const { code, message } = dateFault(typed);
   return {
     fault: {
-      code: "not-a-date",
-      message:
-        "this is not a date that can be read one way only; the reading is used without it",
+      code,
+      message: `${message}; the reading is used without it`,
       expected: "year-month-day, with the time if known: 2031-05-17 14:20",
     },
   };

@@ -15,7 +15,7 @@ import {
   readNumber,
   unitOfWord,
 } from "./_read_cell.ts";
-import { parseTakenAt } from "./_taken_at.ts";
+import { dateFault, parseTakenAt } from "./_taken_at.ts";
 
 /** One line of a typed table; a cell that cannot be read refuses the line. */
 export class TableLine {
@@ -124,8 +124,7 @@ export class TableLine {
     const typed = this.#cell(name);
     if (typed === "") return undefined;
     return parseTakenAt(typed) ?? this.refuse(name, {
-      code: "not-a-date",
-      message: "this is not a date that can be read one way only",
+      ...dateFault(typed),
       expected: "year-month-day, such as 2031-05-17",
     });
   }

@@ -7,12 +7,16 @@ import { closestName } from "./_closest_name.ts";
 import { plainName, tidyColumn } from "./_column_names.ts";
 import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
 import { cellOfCsv } from "./csv_text.ts";
-import type { TableLayout } from "./_find_layout.ts";
+import type { TableLayout } from "./_table_layout.ts";
 import type { Fault } from "./_line_faults.ts";
+import type { ReadingCell } from "./_line_source.ts";
 import type { Problem } from "./problem.ts";
 import { unitOfWord } from "./_read_cell.ts";
 
 type Row = readonly string[];
+
+const NUMBER =
+  /^\s*[-+\u2212\u2013]?\s*\d*[.,]?\d+\s*(?:[mu\u00b5\u03bc]m|in|")?\s*$/;
 
 /** So many unknown columns are named. */
 const MOST_NAMED = 12;
@@ -37,12 +41,49 @@ export function isBlankRow(row: Row): boolean {
   return true;
 }
 
+const RULE = /^[\s:]*[-=_\u2013\u2014\u2015\u2500\u2501\u2550~*+]{2,}[\s:]*$/;
+
+/** True for a row that is a line drawn across the table, as `|---|---|` is. */
+export function isRuleRow(row: Row): boolean {
+  const first = row[0] === "" && row.length > 1 ? row[1] : row[0];
+  const start = first.trimStart().charCodeAt(0);
+  if (start > 47 && start < 58) return false;
+  let rules = 0;
+  for (const cell of row) {
+    if (cell.trim() === "") continue;
+    if (!RULE.test(cell)) return false;
+    rules++;
+  }
+  return rules > 0;
+}
+
+/** True for a row with a number in at least half of a table's columns. */
+export function isRowOfNumbers(row: Row, { headings }: TableLayout): boolean {
+  const numbers = row.filter((cell) => NUMBER.test(cell)).length;
+  return numbers >= Math.max(2, headings.length / 2);
+}
+
 /** Indices of the columns that hold readings. */
 export function readingColumns(layout: TableLayout): readonly number[] {
   const reading = layout.columns.get("reading");
   return layout.sheet || reading === undefined
     ? layout.zones.map((zone) => zone.index)
     : [reading];
+}
+
+/** The cells that hold readings, each with the unit of its column. */
+export function readingCells(
+  layout: TableLayout,
+  units: ReadonlyMap<number, string>,
+): readonly ReadingCell[] {
+  const unit = (index: number) => units.get(index) ?? "";
+  return layout.sheet
+    ? layout.zones.map(({ index, zone }) => ({
+      index,
+      unit: unit(index),
+      zone,
+    }))
+    : readingColumns(layout).map((index) => ({ index, unit: unit(index) }));
 }
 
 /** The units of a row that holds nothing else under the readings. */
@@ -81,10 +122,14 @@ export function faultOfRow(
   layout: TableLayout,
   readingAt: number,
   last: boolean,
-): (Fault & { readonly mend: string }) | undefined {
+):
+  | Fault & { readonly mend: string; readonly severity: "refused" | "note" }
+  | undefined {
   const { headings, sheet, delimiter } = layout;
+  const severity = "refused" as const;
   if (row.some((cell) => cell.includes("\u0000"))) {
     return {
+      severity,
       code: "cut-off",
       message: "the line holds NUL bytes: it was cut off or damaged",
       mend: "type the line again",
@@ -92,6 +137,7 @@ export function faultOfRow(
   }
   if (row.length > headings.length && !isBlankRow(row.slice(headings.length))) {
     return {
+      severity,
       code: "too-many-cells",
       message:
         `the line has ${row.length} cells, the header ${headings.length}`,
@@ -101,14 +147,30 @@ export function faultOfRow(
     };
   }
   const short = row.length < headings.length && row.length <= readingAt + 1;
-  if (last && !sheet && short) {
+  const isTorn = last && row[row.length - 1].endsWith("\uFFFD");
+  if (isTorn || last && !sheet && short) {
     return {
+      severity,
       code: "cut-off",
       message: "the file ends in the middle of this line",
       mend: "type the line again",
     };
   }
-  return undefined;
+  if (row.length > 1 || headings.length === 1) return undefined;
+  // A line without a mark between cells: text below a sheet, or other marks.
+  return sheet && !/\d/.test(row[0])
+    ? {
+      severity: "note",
+      code: "text-line",
+      message: "a line of text was passed over",
+      mend: "nothing, if it is a remark",
+    }
+    : {
+      severity,
+      code: "too-few-cells",
+      message: `the line has 1 cell, the header ${headings.length}`,
+      mend: "put the same mark between the cells as in the header",
+    };
 }
 
 /** The filled cells of columns that nobody knows, by their headings. */

@@ -40,7 +40,7 @@ const MILLIMETRES: Record<LengthUnitName, readonly [number, number]> = {
 
 /** How each unit may be written, in lower case and with one micro sign. */
 const SPELLINGS: Record<LengthUnitName, readonly string[]> = {
-  mm: ["mm", "millimetre", "millimetres", "millimeter", "millimeters"],
+  mm: ["mm", "mm.", "millimetre", "millimetres", "millimeter", "millimeters"],
   cm: ["cm", "centimetre", "centimetres", "centimeter", "centimeters"],
   m: ["m", "metre", "metres", "meter", "meters"],
   "µm": [
@@ -49,7 +49,7 @@ const SPELLINGS: Record<LengthUnitName, readonly string[]> = {
   ],
   nm: ["nm", "nanometre", "nanometres", "nanometer", "nanometers"],
   in: ["in", "in.", "inch", "inches", '"', "″", "”", "“", "''", "′′", "’’"],
-  thou: ["thou", "thous", "mil", "mils"],
+  thou: ["thou", "thou.", "thous", "mil", "mils", "thousandths of an inch"],
   "µin": [
     ...["uin", "µin", "uin.", "µin.", 'µ"', 'u"', "microinch"],
     ...["microinches", "micro-inch", "micro-inches", "micro inch"],
@@ -82,7 +82,7 @@ export const KNOWN_UNITS: string =
 /**
  * Reads a unit of length as people type it.
  *
- * Capitals do not matter, but for `M` (a prefix, not a unit) and `NM`, which
+ * Capitals and brackets around the unit do not matter, but for `M` (a prefix, not a unit) and `NM`, which
  * are refused rather than guessed. The two micro signs (U+00B5 and U+03BC) are
  * the same; `mil` and `thou` are both a thousandth of an inch.
  *
@@ -102,8 +102,9 @@ export const KNOWN_UNITS: string =
 export function parseUnit(text: string): UnitReading {
   const typed = text.trim();
   if (typed === "") return { kind: "blank" };
-  const key = typed.toLowerCase().replaceAll("μ", "µ").replaceAll("”", '"')
-    .replaceAll(/\s+/g, " ");
+  const key = typed.normalize("NFKC").toLowerCase().replaceAll("μ", "µ")
+    .replaceAll("”", '"').replace(/^[([](.*)[)\]]$/, "$1")
+    .replaceAll(/\s+/g, " ").trim();
   const unit = CASE_MATTERS.has(typed) ? undefined : UNIT_OF.get(key);
   if (unit !== undefined) return { kind: "unit", unit };
   return {

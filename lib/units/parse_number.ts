@@ -28,10 +28,28 @@ export type NumberReading =
     readonly reason: string;
   };
 
-const MINUS = /^[-\u2010-\u2015\u2212\ufe58\ufe63\uff0d]/;
-const SPACE = /[\s\u2007\u2060'\u2019]/;
+/** Every dash and minus there is, but for the soft hyphen, which is unseen. */
+const MINUS =
+  /^[-\u2010-\u2015\u2212\u02d7\u207b\u208b\u2796\ufe58\ufe63\uff0d]/;
+/** What may stand between thousands: spaces of any width and apostrophes. */
+const SPACE = /[\s'\u2018\u2019\u02bc\u00b4`]/;
 const BODY =
-  /^(?<mantissa>[\d.,\s\u2007\u2060'\u2019]*\d[.,]?)(?:[eE](?<sign>[-+\u2010-\u2015\u2212]?)(?<power>\d{1,3}))?$/;
+  /^(?<mantissa>[\d.,\s'\u2018\u2019\u02bc\u00b4`]*\d[.,]?)(?:[eE](?<sign>[-+\u2010-\u2015\u2212]?)(?<power>\d{1,3}))?$/;
+/** Marks of direction, joiners and widthless spaces: nothing that is seen. */
+const UNSEEN = /[\u061c\u200b-\u200f\u202a-\u202e\u2060\u2066-\u2069\ufeff]/g;
+/** Letters as wide as they are high, one for each ASCII letter. */
+const FULL_WIDTH = /[\uff01-\uff5e]/g;
+const NOT_ASCII = /[\u0080-\uffff]/;
+
+/** The text as it is seen: no unseen marks, no wide letters. */
+function seen(text: string): string {
+  return NOT_ASCII.test(text)
+    ? text.replace(UNSEEN, "").replace(
+      FULL_WIDTH,
+      (wide) => String.fromCharCode(wide.charCodeAt(0) - 0xfee0),
+    )
+    : text;
+}
 const GROUPED_THOUSANDS = /^[1-9]\d{0,2}$/;
 
 /**
@@ -39,7 +57,9 @@ const GROUPED_THOUSANDS = /^[1-9]\d{0,2}$/;
  *
  * Understood: a point or a comma before the decimals, thousands in groups of
  * three (spaces of any width, apostrophes, points, commas), a true minus or a
- * dash for a minus, a space after the sign, an exponent. A text that has two
+ * dash for a minus, a space after the sign, an exponent. Marks that nobody sees
+ * (of direction, widthless spaces) are passed over, and full-width digits are
+ * digits. A text that has two
  * readings, such as `1,234` where the point is the decimal mark, is never
  * guessed: both come back. `0,715` has only one and is read.
  *
@@ -71,7 +91,7 @@ export function parseNumber(
   text: string,
   context: { readonly decimal: DecimalMark } = { decimal: "either" },
 ): NumberReading {
-  const trimmed = text.trim();
+  const trimmed = seen(text).trim();
   if (trimmed === "") return { kind: "blank" };
   const negative = MINUS.test(trimmed);
   const unsigned = (negative || trimmed.startsWith("+"))
@@ -110,6 +130,12 @@ function reasonFor(unsigned: string): string {
   if (/^(inf|infinity|∞)$/i.test(unsigned)) return "it is not finite";
   if (MINUS.test(unsigned) || unsigned.startsWith("+")) {
     return "it has more than one sign";
+  }
+  if (/\d\s*[-\u2010-\u2015\u2212]$|^\(.*\d.*\)$/.test(unsigned)) {
+    return "its minus stands behind it or is made of brackets: write it before the number";
+  }
+  if (/\d[\u00b7\u22c5\u066b]\d/.test(unsigned)) {
+    return "its decimal mark is neither a point nor a comma";
   }
   if (/\d.*[-\u2010-\u2015\u2212+/:]\s*\d/.test(unsigned)) {
     return "it holds more than one number";

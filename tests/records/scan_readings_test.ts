@@ -242,7 +242,7 @@ Deno.test("scanReadings() reads times and temperatures, and does without those i
   equal(first.zeroBefore, 0.001);
   deepEqual([second.takenAt, second.temperatureAir], [undefined, undefined]);
   deepEqual(found.of("warning").sort(), [
-    "3 not-a-date",
+    "3 ambiguous-date",
     "3 not-a-number",
     "3 not-a-temperature",
   ]);

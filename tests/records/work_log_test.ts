@@ -27,12 +27,12 @@ Deno.test("readWorkLog() reads every column, in the user's own spelling", async 
 
 Deno.test("readWorkLog() reports a line it cannot read, with the likely word", async () => {
   const { entries, lines, problems } = await readWorkLog(
-    "date,wets,position,pits,thickness_edge\n2031-05-17,-1,mirror on top,,\n17.5.2031,,,,\n,,mirror on topp,,\n,,,cntre,\n,3,,,25\n,3,tool on top,none,\n",
+    "date,wets,position,pits,thickness_edge\n2031-05-17,-1,mirror on top,,\n3.4.2031,,,,\n,,mirror on topp,,\n,,,cntre,\n,3,,,25\n,3,tool on top,none,\n",
     "worklog.csv",
   );
   deepEqual(problems.map((one) => `${one.line} ${one.code}`), [
     "2 not-a-number",
-    "3 not-a-date",
+    "3 ambiguous-date",
     "4 unknown-word",
     "5 unknown-word",
     "6 not-a-length",
