@@ -23,6 +23,8 @@ export interface ExerciseChoice {
    * its height at the rim. A sphere has none.
    */
   readonly strength?: number;
+  /** How far the true radius is from its target, as a fraction of it. */
+  readonly radiusOff?: number;
 }
 
 /** Strengths that are drawn: one is good work, the others are not. */
@@ -160,12 +162,13 @@ export function drawExercise(
   const hiding = random.fork("hidden");
   const kind = choice.kind ?? one(hiding, HIDDEN_KINDS);
   const strength = choice.strength ?? one(hiding, STRENGTHS);
+  const drawnOff = 0.006 * hiding.normal();
   const exercise: Exercise = {
     name,
     disc,
     gauge,
     trueRadius: Number(
-      (targetRadius * (1 + 0.006 * hiding.normal())).toFixed(1),
+      (targetRadius * (1 + (choice.radiusOff ?? drawnOff))).toFixed(1),
     ),
     hidden: drawShape(hiding, kind, diameter / 2),
     sets: one(told, [6, 8]),
