@@ -16,6 +16,7 @@ import { decimalsFor } from "../units/round_decimal.ts";
 import type { GaugePlan } from "./gauge_plan.ts";
 import { smallUnit, writeSmall } from "./sag_words.ts";
 import { nameSources, PLURALS } from "./scatter_words.ts";
+import { writeWholeChance } from "./write_whole_chance.ts";
 
 /** What the sentences are made from. */
 export interface GaugeFindings {
@@ -91,9 +92,15 @@ export function gaugeAnswer(
       ofRadius(total.sag.deviation * main.perSag, unit)
     } of radius here`;
   return [
-    `One reading on a fresh zero scatters by a standard deviation of ${
-      spread(total, unit)
-    }${perSag}.`,
+    total.sag.interval === undefined && display.floor === total.sag.deviation
+      ? `One reading on a fresh zero scatters by less than the display's step (${
+        writeSmall(display.step ?? 0, unit, 1)
+      }) lets one see: a standard deviation of ${
+        spread(total, unit)
+      }${perSag}, which averaging does not shrink.`
+      : `One reading on a fresh zero scatters by a standard deviation of ${
+        spread(total, unit)
+      }${perSag}.`,
     ...driftSentence(main, unit),
     ...toleranceSentence(capability, unit),
     ...plans.map((plan) => planSentence(plan)),
@@ -205,7 +212,9 @@ function planSentence({ about, answer, zones }: GaugePlan): string {
     diameters > 1 ? ", each on another diameter" : ""
   }, ${places} ${repeats === 1 ? "once" : "twice"} each time: about ${
     Math.round(minutes)
-  } minutes, with ${Math.round(100 * chance)} % chance to decide if it is so.`;
+  } minutes, with a chance of ${
+    writeWholeChance(chance)
+  } to decide if it is so.`;
 }
 
 /**

@@ -13,6 +13,7 @@ import type { HistoryFindings } from "./history_answer.ts";
 import type { HistoryStage } from "./history_stages.ts";
 import { writeMostWork, writeWork } from "./history_words.ts";
 import { writeDifference, writeSmall } from "./sag_words.ts";
+import { writeWholeChance } from "./write_whole_chance.ts";
 
 /**
  * Says how much work remains, at what risk, or why nothing is forecast.
@@ -43,7 +44,7 @@ export function forecastSentences(found: HistoryFindings): readonly string[] {
     case "rate unclear":
       return [
         `No forecast: the rate cannot be told from none at all (chance ${
-          percent(forecast.p)
+          writeWholeChance(forecast.p)
         }); more work between sessions, or more sessions, will show it.`,
       ];
     case "wrong way":
@@ -69,12 +70,12 @@ export function forecastSentences(found: HistoryFindings): readonly string[] {
         } of glass are left. `;
       const stop = most < 0.1
         ? `Read before any more work: the risk that the target is passed already is ${
-          percent(riskNow)
+          writeWholeChance(riskNow)
         }.`
         : `Stop after ${
           writeMostWork(most, work)
         } and read again: up to there the risk of passing the target stays at ${
-          percent(risk)
+          writeWholeChance(risk)
         } or less.`;
       return [
         `${left}${
@@ -96,7 +97,9 @@ function passedSentence(
   probability: number,
 ): string {
   const { unit } = piece;
-  const sure = probability > 0.975 ? "" : ` (${percent(probability)} sure)`;
+  const sure = probability > 0.975
+    ? ""
+    : ` (${writeWholeChance(probability)} sure)`;
   const short = depth?.change === "lengthen";
   const shape = piece.form === "concave"
     ? short ? "too deep at the centre" : "too shallow"
@@ -191,14 +194,4 @@ function planSentences(
       plan.advice === "stop" ? ", or now, since that is not certain" : ""
     }.`,
   ];
-}
-
-/** A chance as whole per cent, with "less than" at the ends. */
-function percent(chance: number): string {
-  const whole = Math.round(100 * chance);
-  return whole < 1
-    ? "less than 1 %"
-    : whole > 99
-    ? "more than 99 %"
-    : `${whole} %`;
 }

@@ -251,3 +251,4 @@ export {
   focalResults,
   showFocalAnswer,
 } from "./focal_show.ts";
+export { writeWholeChance } from "./write_whole_chance.ts";

@@ -7,6 +7,7 @@ import type { NextStep } from "../fabrication/next_step.ts";
 import type { LengthUnit } from "../records/piece.ts";
 import type { SetsNeeded } from "../zones/sets_needed.ts";
 import { twoFigures } from "./plan_words.ts";
+import { writeWholeChance } from "./write_whole_chance.ts";
 
 /** How many sets would decide, in words. */
 function setsInWords(needed: SetsNeeded, sets: number): string {
@@ -20,9 +21,9 @@ function setsInWords(needed: SetsNeeded, sets: number): string {
         : `${Math.max(more, atWorst - sets)} more`;
       return `read ${more} more ${more === 1 ? "set" : "sets"}, ${
         sets + more
-      } in all, each on another diameter: that decides with ${
-        Math.round(100 * chance)
-      } % chance if surface and gauge are as they look now (at best ${best} more, at worst ${worst}, since these few readings leave that open)`;
+      } in all, each on another diameter: that decides with a chance of ${
+        writeWholeChance(chance)
+      } if surface and gauge are as they look now (at best ${best} more, at worst ${worst}, since these few readings leave that open)`;
     }
     case "no practical number":
       return `the difference lies so close to the tolerance that even ${needed.moreThan} sets would not decide; read with a ring that shows more of it, or settle for not knowing`;

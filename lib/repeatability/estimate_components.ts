@@ -9,6 +9,7 @@ import { radiusSensitivities } from "../geometry/sensitivities.ts";
 import type { Bench } from "../records/bench.ts";
 import type { Piece } from "../records/piece.ts";
 import type { Reading } from "../records/reading.ts";
+import type { Interval } from "../statistics/interval.ts";
 import { millimetres } from "../units/length.ts";
 import { balancedChain, byAnova } from "./_by_anova.ts";
 import { byLikelihood } from "./_by_likelihood.ts";
@@ -213,7 +214,7 @@ function totals(
   // Whatever the readings say, each and its zero were rounded.
   const least = (floor ?? 0) * MICROMETRES;
   const raised = total.variance < least ** 2
-    ? { ...total, variance: least ** 2 }
+    ? { ...total, variance: least ** 2, interval: above(least, total.interval) }
     : total;
   const corrected = drift !== undefined && drift.corrected.length > 0;
   return {
@@ -229,6 +230,16 @@ function totals(
       }
       : {}),
   };
+}
+
+/** What of an interval lies above the least value; none where nothing does. */
+function above(
+  least: number,
+  interval: Interval | undefined,
+): Interval | undefined {
+  return interval === undefined || interval.high <= least
+    ? undefined
+    : { low: Math.max(least, interval.low), high: interval.high };
 }
 
 /** Mean over zeroings of each zeroing's mean, in mm. */

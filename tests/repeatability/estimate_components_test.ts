@@ -6,6 +6,7 @@ import { inventStudy } from "sagbook/repeatability/invented_study.ts";
 import type { ScatterSource } from "sagbook/repeatability/source.ts";
 import type {
   ScatterFigure,
+  Spread,
   SurfaceComponents,
 } from "sagbook/repeatability/surface_components.ts";
 import { correctDrift } from "sagbook/zones/drift.ts";
@@ -38,6 +39,13 @@ function allFinite(value: unknown, path = "result"): void {
     ok(Number.isFinite(value), `${path} is ${value}`);
     if (/deviation$|usable$|floor$/.test(path)) ok(value >= 0, path);
   } else if (value !== null && typeof value === "object") {
+    const { deviation, interval } = value as Partial<Spread>;
+    if (deviation !== undefined && interval !== undefined) {
+      ok(
+        interval.low <= deviation && deviation <= interval.high,
+        `${path}: ${deviation} outside ${interval.low} to ${interval.high}`,
+      );
+    }
     for (const [key, part] of Object.entries(value)) {
       allFinite(part, `${path}.${key}`);
     }
@@ -93,6 +101,19 @@ Deno.test("estimateComponents() of equal readings gives the display's floor and 
   near(found.meanRadius!, 2520.84, 0.0005);
   near(found.perSag!, 3520.5, 0.05);
   allFinite(found);
+});
+
+Deno.test("estimateComponents() raises the total to the display's floor with what of its interval lies above", async () => {
+  const { readings, piece, bench } = await readCase("B03-all-equal");
+  for (const [scatter, hasInterval] of [[0.0001, false], [0.0004, true]]) {
+    const sag = readings.map((one, index) =>
+      one.sag + (one.on === "work" ? (index % 3 - 1) * Number(scatter) : 0)
+    );
+    const [found] = estimateComponents(readings, { piece, bench, sag });
+    near(found.total!.sag.deviation, 0.001 / Math.sqrt(6), 1e-12);
+    equal(found.total!.sag.interval !== undefined, hasInterval);
+    allFinite(found);
+  }
 });
 
 Deno.test("estimateComponents() gives one figure for what one reading per zeroing and session confounds (B04)", async () => {
