@@ -14,7 +14,7 @@ import type { Problem } from "./problem.ts";
 import { ProblemCollector } from "./_problem_collector.ts";
 import { type CsvParser, loadCsvParser, rowsOfText } from "./_rows_of_text.ts";
 import { TableLine } from "./_table_line.ts";
-import { isBlankRow } from "./_table_rows.ts";
+import { isNoRecord, TypedRows } from "./_typed_rows.ts";
 
 /** What a typed table may hold. */
 export interface TableSpec {
@@ -22,6 +22,8 @@ export interface TableSpec {
   readonly columns: Readonly<Record<string, readonly string[]>>;
   /** Columns that the header must have. */
   readonly required: readonly string[];
+  /** Columns of which the header must have one, the usual one first. */
+  readonly oneOf?: readonly string[];
 }
 
 /** Records of a table, and what became of its lines. */
@@ -77,19 +79,24 @@ export async function readTypedTable<T>(
   unit: LengthUnitName | undefined,
   make: (line: TableLine) => T | undefined,
 ): Promise<TypedTable<T>> {
-  const bytes = typeof content === "string"
-    ? new TextEncoder().encode(content)
-    : content;
-  const decoded = decodeText(bytes, file);
+  const decoded = decodeText(content, file);
   const problems = new ProblemCollector();
   problems.addAll(decoded.problems);
   const count = { read: 0, used: 0, reported: 0 };
   const records: T[] = [];
   const done = () => ({ records, lines: count, problems: problems.list() });
+  if (decoded.problems.some(({ severity }) => severity === "refused")) {
+    count.read = count.reported = 1;
+    return done();
+  }
   if (decoded.text.trim() === "") return done();
   const parse = await loadCsvParser();
   const header = findHeader(decoded.text, spec, parse);
-  const missing = spec.required.filter((name) => !header?.at.has(name));
+  const { oneOf = [] } = spec;
+  const missing = [
+    ...spec.required.filter((name) => !header?.at.has(name)),
+    ...oneOf.some((name) => header?.at.has(name)) ? [] : oneOf.slice(0, 1),
+  ];
   if (header === undefined || missing.length > 0) {
     const lines = decoded.text.split("\n").filter((one) => one.trim() !== "");
     count.read = count.reported = lines.length - (header === undefined ? 0 : 1);
@@ -111,20 +118,21 @@ export async function readTypedTable<T>(
   const { text } = mendQuotes(decoded.text, delimiter, headings.length);
   const decimal = decimalMarkOf(text, delimiter, undefined);
   const faults = new LineFaults(file, problems);
-  rowsOfText(text, delimiter, parse, (row, line) => {
-    if (line <= header.line || isBlankRow(row)) return;
-    if (row[0].trimStart().startsWith("#")) return;
-    count.read++;
+  const rows = new TypedRows(headings, delimiter);
+  rowsOfText(text, delimiter, parse, (row, line, last) => {
+    if (line <= header.line || isNoRecord(row)) return;
     faults.start(line);
-    if (
-      row.length > headings.length && !isBlankRow(row.slice(headings.length))
-    ) {
-      faults.refuse(headings[headings.length - 1], row.join(delimiter), {
-        code: "too-many-cells",
-        message:
-          `the line has ${row.length} cells, the header ${headings.length}`,
-        mend: "put a cell that holds the mark between cells in quotes",
-      });
+    const again = rows.headerAgain(row);
+    if (again !== undefined) {
+      faults.remark("note", headings[0], row[0], again);
+      return;
+    }
+    count.read++;
+    const fault = rows.faultOf(row, last);
+    if (fault !== undefined) {
+      count.reported++;
+      faults.refuse(headings[0], row.join(delimiter), fault);
+      return;
     }
     const record = make(
       new TableLine(line, row, at, headings, faults, decimal, unit),

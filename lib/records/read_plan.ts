@@ -77,12 +77,8 @@ export async function readPlan(
   },
 ): Promise<ReadPlan> {
   const { file, bench } = context;
-  const decoded = typeof content === "string"
-    ? { text: content.replace(/^\uFEFF+/, "").replace(/\r\n?/g, "\n") }
-    : decodeText(content, file);
-  const problems: Problem[] = "problems" in decoded
-    ? [...decoded.problems]
-    : [];
+  const decoded = decodeText(content, file);
+  const problems: Problem[] = [...decoded.problems];
   if (problems.some(({ severity }) => severity === "refused")) {
     return { readings: [], problems };
   }
