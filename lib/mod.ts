@@ -17,6 +17,7 @@ export * from "./exercises/mod.ts";
 export * from "./fabrication/mod.ts";
 export * from "./figures/mod.ts";
 export * from "./geometry/mod.ts";
+export * from "./live/mod.ts";
 export * from "./narrative/mod.ts";
 export * from "./numerics/mod.ts";
 export * from "./records/mod.ts";

@@ -22,5 +22,7 @@
  */
 export { type Displayable, jupyterDisplay, type MimeBundle } from "./bundle.ts";
 export { escapeHtml } from "./escape_html.ts";
+export { LIVE_TYPE, type LiveOutput } from "./live.ts";
 export { Markup, markup, type MarkupPart } from "./markup.ts";
+export { exercise, prose } from "./prose.ts";
 export { table, type TableOptions, type TableValue } from "./table.ts";

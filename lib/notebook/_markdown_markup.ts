@@ -5,6 +5,7 @@
  */
 import { escapeHtml } from "../display/escape_html.ts";
 import type { CodeRenderer } from "./_code_markup.ts";
+import { addFoldRule } from "./_fold_rule.ts";
 import { addMathRule } from "./_math_rule.ts";
 import type { MathRenderer } from "./_math_markup.ts";
 import { isJsonObject, type JsonObject } from "./document.ts";
@@ -83,7 +84,7 @@ function attachedPicture(
 }
 
 /**
- * Loads the Markdown reader. Raw HTML in the text is shown as typed, links go
+ * Loads the Markdown reader. Raw HTML in the text shows as typed, but folds; links go
  * to the web, to mail or within the page only, and pictures come from the
  * cell's own attachments or from a data address.
  */
@@ -98,6 +99,7 @@ export async function loadMarkdown(
     SAFE_LINK.test(address) || SAFE_PICTURE.test(address) ||
     address.startsWith("attachment:");
   addMathRule(markdown, renderMath);
+  addFoldRule(markdown);
   const { rules } = markdown.renderer;
   rules.fence = (tokens, index) => {
     const { info, content } = tokens[index];

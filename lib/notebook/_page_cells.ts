@@ -5,6 +5,7 @@
  */
 import { escapeHtml } from "../display/escape_html.ts";
 import type { CodeRenderer } from "./_code_markup.ts";
+import { liveMarkup } from "./_live_markup.ts";
 import { outputMarkup, type OutputTools } from "./_output_markup.ts";
 import { type Cell, cellTags, type CodeCell } from "./document.ts";
 
@@ -14,18 +15,23 @@ export class PageCells {
   readonly #code: CodeRenderer;
   readonly #language: string;
   readonly #isReader: boolean;
+  readonly #canBeLive: boolean;
   #held: string[] = [];
+  /** Whether a live figure stands among the cells so far. */
+  hasLive = false;
 
   constructor(
     tools: OutputTools,
     code: CodeRenderer,
     language: string,
     isReader: boolean,
+    canBeLive: boolean,
   ) {
     this.#tools = tools;
     this.#code = code;
     this.#language = language;
     this.#isReader = isReader;
+    this.#canBeLive = canBeLive;
   }
 
   #fold(blocks: readonly string[]): string {
@@ -43,13 +49,16 @@ export class PageCells {
     const hasCode = !tags.includes("remove-input") && source !== "";
     const block = hasCode ? [this.#code(source, this.#language)] : [];
     const outputs = tags.includes("remove-output") ? [] : cell.outputs;
-    const shown = outputs.map((output, index) =>
-      outputMarkup(output, {
+    const shown = outputs.map((output, index) => {
+      const place = {
         scope: `c${ordinal}-${index + 1}`,
         label: `cell ${number}` +
           (outputs.length > 1 ? `, output ${index + 1}` : ""),
-      }, this.#tools)
-    ).join("\n");
+      };
+      const live = liveMarkup(output, place, this.#tools, this.#canBeLive);
+      this.hasLive ||= live !== undefined && this.#canBeLive;
+      return live ?? outputMarkup(output, place, this.#tools);
+    }).join("\n");
     if (!this.#isReader) return this.#section(this.#fold(block) + shown);
     this.#held.push(...block);
     return this.#section(shown);

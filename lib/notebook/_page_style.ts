@@ -49,6 +49,8 @@ th:last-child,td:last-child{padding-right:0}
 .sb-figure svg[viewBox][width="480"]{width:min(100%,38rem)}
 .sb-figure figure{margin:0;max-width:100%}
 @media (prefers-color-scheme:dark){.sb-card{background:#fbfaf7;color:#20242a;border-radius:5px;padding:.6rem}}
+.sb-live dl{display:flex;flex-wrap:wrap;gap:.4rem 1.6rem}.sb-live dt{color:var(--soft)}.sb-live dd{margin:0;font-weight:600}
+.sb-fold-text{border-left:3px solid var(--line);padding-left:1rem;margin:.9rem 0}.sb-fold-text>summary{font-size:1rem;color:var(--accent)}
 .sb-math{overflow-x:auto;overflow-y:hidden;padding:.2rem 0;text-align:center}
 math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math;font-size:1.08em}
 .sb-fault{color:var(--alarm)}
@@ -84,6 +86,13 @@ thead{display:table-header-group}
 p,li{orphans:3;widows:3}
 a[href^="http"]::after{content:" (" attr(href) ")";font-size:.85em;overflow-wrap:anywhere}
 }
+`.trim();
+
+/** Added for a class: on a screen at least 900 px wide, words a third larger. */
+export const ROOM_STYLE = `
+@media screen and (min-width:900px){html{font-size:22px}.sb-head,main{max-width:56rem}.sb-foot{max-width:53.5rem}
+.sb-scroll>table{max-width:max(100%,52rem)}code,pre,kbd,samp{font-size:.86rem}
+summary,.sb-note,.sb-head p,.sb-foot{font-size:.9rem}}
 `.trim();
 
 /** Added when the code is to be printed: its folds open on paper. */

@@ -8,7 +8,7 @@ import { loadHighlighter } from "./_code_markup.ts";
 import { loadMarkdown, Outline } from "./_markdown_markup.ts";
 import { loadMath } from "./_math_markup.ts";
 import { PageCells } from "./_page_cells.ts";
-import { PRINT_CODE_STYLE } from "./_page_style.ts";
+import { PRINT_CODE_STYLE, ROOM_STYLE } from "./_page_style.ts";
 import {
   type Cell,
   cellTags,
@@ -38,6 +38,17 @@ export interface ExportOptions {
   readonly printCode?: boolean;
   /** Why the page is not to be trusted as a whole; shown as its first line. */
   readonly incomplete?: string;
+  /**
+   * The program's own script that makes live figures live (see `liveScript`).
+   * A page with a live figure runs it and nothing else; without it, or in a
+   * page without such a figure, nothing runs.
+   */
+  readonly liveScript?: string;
+  /**
+   * `desk` (default) for one reader; `room` for a class that reads a projected
+   * page from the back of the room: larger words, wider column.
+   */
+  readonly reading?: "desk" | "room";
 }
 
 /** The first heading of level 1, and the cells without it. */
@@ -73,8 +84,9 @@ function failedCell(cells: readonly Cell[]): string | undefined {
  *
  * The page holds its own style for screens (light and dark, from 360 px of
  * width), and for paper (A4 and Letter, without code unless asked for). It has
- * no script, asks no host for anything, and forbids both by its content
- * security policy. HTML and SVG in outputs are written anew from an
+ * no script but the one that its caller gives for live figures, asks no host
+ * for anything, and forbids the rest by its content security policy. HTML and
+ * SVG in outputs are written anew from an
  * allow-list, with ids made unique and styles kept to their own output; raw
  * HTML in Markdown shows as typed.
  *
@@ -129,6 +141,7 @@ export async function exportHtml(
     code,
     language,
     options.layout === "reader",
+    options.liveScript !== undefined,
   );
   const numbers = cellNumbers(cells);
   const body = cells.map((cell, index) =>
@@ -150,6 +163,10 @@ export async function exportHtml(
     ...(subtitle === undefined ? {} : { subtitle }),
     ...(footer === undefined ? {} : { footer }),
     ...(spoken === undefined ? {} : { language: spoken }),
-    ...(options.printCode ? { style: PRINT_CODE_STYLE } : {}),
+    ...(page.hasLive ? { script: options.liveScript } : {}),
+    style: [
+      ...(options.reading === "room" ? [ROOM_STYLE] : []),
+      ...(options.printCode ? [PRINT_CODE_STYLE] : []),
+    ].join("\n"),
   });
 }

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { createHash } from "node:crypto";
 import { escapeHtml } from "../display/escape_html.ts";
 import { PAGE_STYLE } from "./_page_style.ts";
 
@@ -18,6 +19,12 @@ export interface PageFrame {
   readonly language?: string;
   /** Style rules of the page's own, after those of every page. */
   readonly style?: string;
+  /**
+   * A script of the program's own, at the end of the page: the only one that
+   * may run there, by its hash. It can make elements, but not read markup from
+   * text, and ask nothing of any host.
+   */
+  readonly script?: string;
 }
 
 /**
@@ -27,14 +34,22 @@ export interface PageFrame {
 const POLICY =
   "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
+/** The policy for a page with one script of the program's own. */
+function policyFor(script: string): string {
+  const hash = createHash("sha256").update(script).digest("base64");
+  return `${POLICY}; script-src 'sha256-${hash}'; require-trusted-types-for 'script'; trusted-types 'none'`;
+}
+
 /**
  * Puts finished HTML into a page of its own: one file, no script, nothing
  * loaded from anywhere, light and dark, from 360 px of width, and for paper.
+ * Only a page that is given a script of the program's own runs that one.
  *
  * @param content The page's content: HTML that this program made, with every
  * text from a user escaped.
- * @param frame Title, subtitle, foot, language and style.
+ * @param frame Title, subtitle, foot, language, style and script.
  * @returns The file's text; equal input gives equal text.
+ * @throws {SyntaxError} If the script's text would end its own element.
  *
  * @example
  * ```ts
@@ -48,6 +63,12 @@ const POLICY =
  */
 export function pageShell(content: string, frame: PageFrame): string {
   const { title, subtitle, footer, language = "en", style = "" } = frame;
+  const { script } = frame;
+  if (script !== undefined && /<\/script|<!--/i.test(script)) {
+    throw new SyntaxError(
+      "Cannot put a script into a page as its text must not hold </script or <!--",
+    );
+  }
   const line = subtitle === undefined ? "" : `\n<p>${escapeHtml(subtitle)}</p>`;
   const foot = footer === undefined
     ? ""
@@ -56,7 +77,9 @@ export function pageShell(content: string, frame: PageFrame): string {
 <html lang="${escapeHtml(language)}">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${POLICY}">
+<meta http-equiv="Content-Security-Policy" content="${
+    script === undefined ? POLICY : policyFor(script)
+  }">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="referrer" content="no-referrer">
 <title>${escapeHtml(title)}</title>
@@ -73,7 +96,7 @@ ${PAGE_STYLE}${style === "" ? "" : `\n${style}`}
 <main id="content" tabindex="-1">
 ${content}
 </main>
-${foot}</body>
+${foot}${script === undefined ? "" : `<script>${script}</script>\n`}</body>
 </html>
 `;
 }

@@ -18,6 +18,7 @@ export const LAYERS: Readonly<Record<string, readonly string[]>> = {
   uncertainty: [...FOUNDATION, ...THEORY, "records"],
   fabrication: [...FOUNDATION, ...THEORY, "records"],
   exercises: [...FOUNDATION, ...THEORY, "records", ...ANALYSIS],
+  live: [...FOUNDATION, "geometry"],
   figures: [...FOUNDATION, ...THEORY, "records", ...ANALYSIS],
   narrative: [
     ...FOUNDATION,

@@ -1,0 +1,90 @@
+/**
+ * `deno task teach`: the class in the geometry, as one page with live figures.
+ *
+ * @module
+ */
+import { join } from "node:path";
+import { liveScript } from "../live/live_script.ts";
+import { exportHtml } from "../notebook/export_html.ts";
+import { formatNotebook } from "../notebook/format_notebook.ts";
+import { readNotebook } from "../notebook/read_notebook.ts";
+import { writeTextAtomically } from "../notebook/write_text_atomically.ts";
+import { VERSION } from "../version.ts";
+import { runChecked } from "./_own_kernel.ts";
+import { ROOT } from "./_root.ts";
+import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+
+const NAME = "teaching-the-geometry";
+
+const USAGE = `deno task teach [--out FOLDER]
+
+Runs the class and writes FOLDER/${NAME}.html, one page for the projector
+and for each pupil, with figures that move, and FOLDER/${NAME}.ipynb, the
+notebook it came from with all results. Both need no network.
+
+  --out FOLDER   where to write; the folder "class" unless told
+  --kernel NAME  a Jupyter kernel to run on; unless told the project's own,
+                 which checks the types of all cells
+  --no-check     types are not checked
+  --help         this text
+
+Exit codes: 0 written, 1 failed, 2 wrong call.`;
+
+async function teach(args: readonly string[]): Promise<number> {
+  const { flags, rest, problem } = readFlags(args, {
+    out: "value",
+    kernel: "value",
+    "no-check": "switch",
+    help: "switch",
+  });
+  const wrong = problem ??
+    (rest.length > 0
+      ? `There is nothing to read: current value is ${rest[0]}.`
+      : undefined);
+  if (wrong !== undefined) {
+    console.error(`${wrong}\n\n${USAGE}`);
+    return EXIT.usage;
+  }
+  if (flags.help) {
+    console.log(USAGE);
+    return EXIT.ok;
+  }
+  const out = typeof flags.out === "string" ? flags.out : "class";
+  await Deno.mkdir(out, { recursive: true });
+  const folder = join(ROOT, "notebooks");
+  const { notebook } = await readNotebook(join(folder, `${NAME}.ipynb`));
+  const run = await runChecked(notebook, {
+    cwd: folder,
+    check: flags["no-check"] !== true,
+    onUnchecked: (why) => console.error(why),
+    ...(typeof flags.kernel === "string" ? { kernel: flags.kernel } : {}),
+  });
+  for (const { message } of run.problems) console.error(message);
+  const page = join(out, `${NAME}.html`);
+  await writeTextAtomically(
+    page,
+    await exportHtml(run.notebook, {
+      subtitle: "An hour's class. Every number on this page is computed by it.",
+      footer: `Made by sagbook ${VERSION}.`,
+      layout: "reader",
+      reading: "room",
+      liveScript: await liveScript(),
+      ...(run.incomplete === undefined ? {} : { incomplete: run.incomplete }),
+    }),
+  );
+  await writeTextAtomically(
+    join(out, `${NAME}.ipynb`),
+    formatNotebook(run.notebook),
+  );
+  console.log(`${run.exitCode === 0 ? "Page" : "Incomplete page"}: ${page}`);
+  return run.exitCode;
+}
+
+if (import.meta.main) {
+  try {
+    Deno.exit(await teach(Deno.args));
+  } catch (error) {
+    console.error(plainWords(error));
+    Deno.exit(EXIT.failed);
+  }
+}
