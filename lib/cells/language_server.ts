@@ -4,6 +4,7 @@
  * @module
  */
 import { decodeRpc, encodeRpc, type RpcMessage } from "./_json_rpc.ts";
+import { offlineEnvironment } from "./offline_environment.ts";
 
 /** Where the server looks for modules and settings. */
 export interface LanguageServerSettings {
@@ -13,6 +14,11 @@ export interface LanguageServerSettings {
   readonly config?: string;
   /** Program to run; the current runtime unless told. */
   readonly program?: string;
+  /**
+   * True if the server must not fetch what the texts name, such as packages;
+   * false unless told.
+   */
+  readonly isOffline?: boolean;
 }
 
 /** A zero-based place, as the Language Server Protocol counts. */
@@ -63,7 +69,11 @@ export class LanguageServer {
       stdin: "piped",
       stdout: "piped",
       stderr: "null",
-      env: { NO_COLOR: "1", DENO_NO_UPDATE_CHECK: "1" },
+      env: {
+        NO_COLOR: "1",
+        DENO_NO_UPDATE_CHECK: "1",
+        ...(settings.isOffline && offlineEnvironment()),
+      },
     }).spawn();
     this.#writer = this.#child.stdin.getWriter();
     this.ended = this.#read();

@@ -36,6 +36,7 @@ export {
   type LanguageServerSettings,
   type ServerPosition,
 } from "./language_server.ts";
+export { offlineEnvironment } from "./offline_environment.ts";
 export {
   type CellName,
   type NameKind,

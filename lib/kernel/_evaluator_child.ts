@@ -1,12 +1,16 @@
+import { offlineEnvironment } from "../cells/offline_environment.ts";
 import { startKernel } from "../protocol/start_kernel.ts";
 import type { RunningKernel } from "../protocol/running_kernel.ts";
 import { ChildLog } from "./_child_log.ts";
 import { withOwnNeeds } from "./_own_needs.ts";
-import {
-  PermissionBroker,
-  type PermissionLimits,
-} from "./_permission_broker.ts";
 import { SideChannel } from "./_side_channel.ts";
+import { PermissionBroker } from "./permission_broker.ts";
+import {
+  mayFetch,
+  PERMISSION_NAMES,
+  type PermissionLimits,
+  type PermissionName,
+} from "./permission_limits.ts";
 
 /** What the child's process is started with. */
 export interface ChildSettings {
@@ -41,10 +45,11 @@ export class EvaluatorChild {
     let broker: PermissionBroker | undefined;
     let kernel: RunningKernel | undefined;
     try {
-      broker = limits &&
-        await PermissionBroker.start(
+      if (limits && PermissionBroker.isSupported) {
+        broker = await PermissionBroker.start(
           withOwnNeeds(limits, workspace, "any", folder),
         );
+      }
       kernel = await startKernel(
         [Deno.execPath(), "jupyter", "--kernel", "--conn", "{connection_file}"],
         {
@@ -54,16 +59,21 @@ export class EvaluatorChild {
             NO_COLOR: "1",
             DENO_NO_PROMPT: "1",
             DENO_NO_UPDATE_CHECK: "1",
+            ...(limits && !mayFetch(limits) && offlineEnvironment()),
             ...(broker && { DENO_PERMISSION_BROKER_PATH: broker.path }),
           },
           onLog: (text, stream) => log.take(text, stream),
         },
       );
       settings.onKernel(kernel);
-      await startHost(kernel, side, folder);
+      await startHost(kernel, side, folder, revoked(limits, broker));
       await side.connected;
-      if (limits) {
-        broker?.restrict(withOwnNeeds(limits, workspace, [side.port]));
+      if (limits && broker) {
+        const asker = broker;
+        asker.restrict(withOwnNeeds(limits, workspace, [side.port]));
+        side.complete.then(() =>
+          asker.restrict(withOwnNeeds(limits, workspace))
+        );
       }
       log.open();
       return new EvaluatorChild(kernel, side, broker);
@@ -83,16 +93,36 @@ export class EvaluatorChild {
   }
 }
 
+/**
+ * What the child gives up for good before the first cell. Where a broker is
+ * asked it is everything, since the runtime asks only who has no permission of
+ * his own in every case; else all that is not granted, but for reading, without
+ * which no module can be loaded.
+ */
+function revoked(
+  limits: PermissionLimits | undefined,
+  broker: PermissionBroker | undefined,
+): readonly PermissionName[] | undefined {
+  if (!limits) return undefined;
+  if (broker) return PERMISSION_NAMES;
+  return PERMISSION_NAMES.filter((name) =>
+    name !== "read" && (limits[name] ?? []) !== true &&
+    (limits[name] as readonly string[] | undefined ?? []).length === 0
+  );
+}
+
 async function startHost(
   kernel: RunningKernel,
   side: SideChannel,
   folder: string,
+  revoke: readonly PermissionName[] | undefined,
 ): Promise<void> {
   const module = new URL("./_host_start.ts", import.meta.url).href;
   const options = JSON.stringify({
     port: side.port,
     token: side.token,
     folder,
+    revoke,
   });
   const load = "(name, how) => import(name, how)";
   const { status, error } = await kernel.execute(

@@ -12,6 +12,8 @@ export interface HostOptions {
   readonly token: string;
   /** Folder of the notebook as a path. */
   readonly folder: string;
+  /** Permissions to give up before the first cell; absent where none is limited. */
+  readonly revoke?: readonly string[];
   /** Loads a module as the notebook's own import would. */
   readonly load: (
     specifier: string,

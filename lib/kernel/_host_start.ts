@@ -16,6 +16,7 @@ import {
 } from "./_host_cell.ts";
 import { HostConsole } from "./_host_console.ts";
 import { describeThrown } from "./_host_errors.ts";
+import { explainMissing, giveUp } from "./_host_limits.ts";
 import { guardTimers } from "./_host_timers.ts";
 import { HostLink } from "./_host_link.ts";
 import {
@@ -62,7 +63,14 @@ export async function startHost(options: HostOptions): Promise<void> {
   function load(specifier: unknown, how?: ImportCallOptions): unknown {
     const name = String(specifier);
     const url = /^\.{0,2}\//.test(name) ? new URL(name, folder).href : name;
-    return wait(options.load(url, how));
+    const loading = options.load(url, how);
+    return wait(
+      options.revoke
+        ? loading.catch((error) => {
+          throw explainMissing(error, name);
+        })
+        : loading,
+    );
   }
 
   function helpersOf(cell: HostCell): Helpers {
@@ -233,6 +241,7 @@ export async function startHost(options: HostOptions): Promise<void> {
   });
   Object.defineProperty(globalThis, Symbol.for(HOST_KEY), { value: run });
   Deno.chdir(options.folder);
+  if (options.revoke) await giveUp(options.revoke);
 }
 
 const NO_INPUT =

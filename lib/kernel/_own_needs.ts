@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { userCacheFolder } from "../protocol/system.ts";
-import type { PermissionLimits } from "./_permission_broker.ts";
+import type { PermissionLimits } from "./permission_limits.ts";
 
 /**
  * Adds to a notebook's limits what the evaluator itself must do: read the
@@ -12,7 +12,7 @@ import type { PermissionLimits } from "./_permission_broker.ts";
 export function withOwnNeeds(
   limits: PermissionLimits,
   workspace: string,
-  ports: readonly number[] | "any",
+  ports: readonly number[] | "any" = [],
   folder?: string,
 ): PermissionLimits {
   const root = fileURLToPath(new URL("../../", import.meta.url));

@@ -2,23 +2,31 @@ import type { FromHost, ToHost } from "./_host_protocol.ts";
 
 const encoder = new TextEncoder();
 
+/** Longest line that is taken, in characters. */
+const LONGEST = 4096;
+
 /** The kernel's end of the side channel to the host. */
 export class SideChannel {
   readonly port: number;
   readonly token = crypto.randomUUID();
   /** Kept when the host has shown the token. */
   readonly connected: Promise<void>;
+  /** Kept when the host's watchdog has shown it too; nobody else may then. */
+  readonly complete: Promise<void>;
   #listener: Deno.TcpListener;
   #connections = new Set<Deno.TcpConn>();
   #host: Deno.TcpConn | undefined;
   #heard: ((message: FromHost) => void)[] = [];
   #connect = Promise.withResolvers<void>();
+  #watched = Promise.withResolvers<void>();
   #pings = 0;
 
   constructor() {
     this.#listener = Deno.listen({ hostname: "127.0.0.1", port: 0 });
     this.port = this.#listener.addr.port;
     this.connected = this.#connect.promise;
+    this.complete = Promise.all([this.connected, this.#watched.promise])
+      .then(() => this.#closePort());
     this.#accept();
   }
 
@@ -43,11 +51,7 @@ export class SideChannel {
 
   /** Closes all connections; host and watchdog then end their process. */
   close(): void {
-    try {
-      this.#listener.close();
-    } catch {
-      // Closed before.
-    }
+    this.#closePort();
     for (const connection of this.#connections) {
       try {
         connection.close();
@@ -56,6 +60,14 @@ export class SideChannel {
       }
     }
     this.#connections.clear();
+  }
+
+  #closePort(): void {
+    try {
+      this.#listener.close();
+    } catch {
+      // Closed before.
+    }
   }
 
   async #ask(
@@ -99,12 +111,16 @@ export class SideChannel {
         text += decoder.decode(chunk.subarray(0, count), { stream: true });
         const lines = text.split("\n");
         text = lines.pop()!;
+        if (text.length > LONGEST) throw new Error("no end of a line");
         for (const line of lines) {
           const message = JSON.parse(line) as FromHost;
           if (message.op === "hello") {
             if (message.token !== this.token) throw new Error("wrong token");
             known = true;
-            if (message.role !== "host") continue;
+            if (message.role !== "host") {
+              this.#watched.resolve();
+              continue;
+            }
             this.#host = connection;
             this.#connect.resolve();
           } else if (known) {

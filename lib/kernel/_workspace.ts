@@ -1,5 +1,6 @@
 import { dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
+import { makePrivateFolder } from "../protocol/private_folder.ts";
 
 type Names = Record<string, string>;
 
@@ -58,7 +59,7 @@ export async function createWorkspace(
       ...users?.settings.compilerOptions,
     },
   };
-  const folder = await Deno.makeTempDir({ prefix: "workspace-" });
+  const folder = await makePrivateFolder("workspace");
   const path = join(folder, "deno.json");
   await Deno.writeTextFile(path, JSON.stringify(config, null, 2));
   if (packageConfig) {

@@ -24,6 +24,8 @@ export interface CellRunnerSettings {
   readonly config?: string;
   /** Whether cells are type-checked. */
   readonly check: boolean;
+  /** True if the checker must not fetch what cells name; false unless told. */
+  readonly isOffline?: boolean;
   /** Put complaints into words. */
   readonly explainers: readonly Explainer[];
   /** Runs the code. */
@@ -44,8 +46,8 @@ export class CellRunner {
   /** Starts the checker, unless cells are not checked. */
   constructor(settings: CellRunnerSettings) {
     this.#settings = settings;
-    const { folder, config, check } = settings;
-    this.#checker = new CellChecker({ folder, config }, check);
+    const { folder, config, check, isOffline } = settings;
+    this.#checker = new CellChecker({ folder, config, isOffline }, check);
     this.#files = new ImportedFiles(folder);
   }
 

@@ -15,7 +15,7 @@ import {
   REFUSED_INPUT,
 } from "./_host_protocol.ts";
 import { climbInterruptLadder } from "./_interrupt_ladder.ts";
-import type { PermissionLimits } from "./_permission_broker.ts";
+import type { PermissionLimits } from "./permission_limits.ts";
 import { RunningCell } from "./_running_cell.ts";
 import { within } from "./_within.ts";
 import type {

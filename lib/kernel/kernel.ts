@@ -16,6 +16,7 @@ import { ChildEvaluator } from "./child_evaluator.ts";
 import type { Evaluator, EvaluatorEvents } from "./evaluator.ts";
 import { History } from "./history.ts";
 import type { KernelSettings } from "./kernel_settings.ts";
+import { mayFetch } from "./permission_limits.ts";
 
 /** Time in ms after which the checker is loaded, asked for or not. */
 const LOAD_AFTER = 150;
@@ -110,12 +111,13 @@ export class Kernel {
         this.#workspace,
         this.#evaluator,
       ]);
-      const { folder, check = true, explainers = [] } = this.#settings;
+      const { folder, check = true, explainers = [], limits } = this.#settings;
       const url = pathToFileURL(folder).href.replace(/\/?$/, "/");
       return new CellRunner({
         folder: url,
         config,
         check,
+        isOffline: limits !== undefined && !mayFetch(limits),
         explainers,
         evaluator,
       });

@@ -3,7 +3,10 @@
  *
  * @module
  */
-import type { PermissionLimits } from "./_permission_broker.ts";
+import {
+  PERMISSION_NAMES,
+  type PermissionLimits,
+} from "./permission_limits.ts";
 
 /** What the words ask for. */
 export type KernelArguments =
@@ -31,17 +34,6 @@ export type KernelArguments =
     /** Say what words there are. */
     readonly action: "help";
   };
-
-const PERMISSIONS = [
-  "read",
-  "write",
-  "net",
-  "import",
-  "env",
-  "run",
-  "sys",
-  "ffi",
-] as const;
 
 /**
  * Reads the words after `deno task kernel`.
@@ -87,7 +79,9 @@ export function parseKernelArguments(
       }
       return found;
     };
-    const permission = PERMISSIONS.find((one) => word === `--allow-${one}`);
+    const permission = PERMISSION_NAMES.find((one) =>
+      word === `--allow-${one}`
+    );
     if (word === "--help" || word === "-h") return { action: "help" };
     else if (word === "--no-check") check = false;
     else if (word === "--user" && action !== "serve") prefix = undefined;
@@ -96,7 +90,10 @@ export function parseKernelArguments(
     else if (word === "--connection-file" && action === "serve") {
       connectionFile = value();
     } else if (word === "--config" && action === "serve") config = value();
-    else if (word === "--limited" && action === "serve") limited = true;
+    else if (word === "--limits" && action === "serve") {
+      limited = true;
+      Object.assign(limits, JSON.parse(value()));
+    } else if (word === "--limited" && action === "serve") limited = true;
     else if (permission && action === "serve") {
       limited = true;
       limits[permission] = inline === undefined ? true : inline.split(",");

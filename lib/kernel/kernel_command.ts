@@ -4,7 +4,7 @@
  * @module
  */
 import { fileURLToPath } from "node:url";
-import type { PermissionLimits } from "./_permission_broker.ts";
+import type { PermissionLimits } from "./permission_limits.ts";
 
 /** Settings of the command. */
 export interface KernelCommandSettings {
@@ -39,9 +39,6 @@ export interface KernelCommandSettings {
  */
 export function kernelCommand(settings: KernelCommandSettings): string[] {
   const { main, config, check = true, limits } = settings;
-  const allowed = Object.entries(limits ?? {}).map(([name, value]) =>
-    value === true ? `--allow-${name}` : `--allow-${name}=${value.join(",")}`
-  );
   return [
     Deno.execPath(),
     "run",
@@ -53,7 +50,8 @@ export function kernelCommand(settings: KernelCommandSettings): string[] {
     "serve",
     `--config=${config}`,
     ...(check ? [] : ["--no-check"]),
-    ...(limits ? ["--limited", ...allowed] : []),
+    // Not as words with commas, which a path may have as well.
+    ...(limits ? [`--limits=${JSON.stringify(limits)}`] : []),
     "--connection-file",
     "{connection_file}",
   ];

@@ -5,7 +5,7 @@
  */
 import type { Explainer } from "../cells/cell_diagnostic.ts";
 import type { Connection } from "../protocol/connection.ts";
-import type { PermissionLimits } from "./_permission_broker.ts";
+import type { PermissionLimits } from "./permission_limits.ts";
 
 /** Settings of a kernel. */
 export interface KernelSettings {

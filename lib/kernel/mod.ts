@@ -61,5 +61,12 @@ export {
 } from "./kernel_arguments.ts";
 export { kernelCommand, type KernelCommandSettings } from "./kernel_command.ts";
 export type { KernelSettings, PermissionLimits } from "./kernel_settings.ts";
+export { isAllowed, PermissionBroker } from "./permission_broker.ts";
+export {
+  joinLimits,
+  mayFetch,
+  PERMISSION_NAMES,
+  type PermissionName,
+} from "./permission_limits.ts";
 export { type KernelProof, proveKernel } from "./prove_kernel.ts";
 export { serveKernel } from "./serve_kernel.ts";

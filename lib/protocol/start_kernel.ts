@@ -15,6 +15,7 @@ import { KernelClient } from "./kernel_client.ts";
 import { KernelDiedError } from "./kernel_error.ts";
 import type { KernelOutput } from "./kernel_output.ts";
 import type { JsonObject } from "./message.ts";
+import { makePrivateFolder } from "./private_folder.ts";
 import { RunningKernel } from "./running_kernel.ts";
 
 /** Settings of a kernel's start. */
@@ -111,7 +112,7 @@ async function startOnce(
 ): Promise<RunningKernel> {
   const { timeLimit = 60_000 } = options;
   const connection = createConnection();
-  const folder = await Deno.makeTempDir({ prefix: "kernel-" });
+  const folder = await makePrivateFolder("kernel");
   const file = join(folder, "connection.json");
   const stopWaiting = new AbortController();
   let process: KernelProcess | undefined;

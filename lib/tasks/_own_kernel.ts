@@ -8,8 +8,13 @@ import { pathToFileURL } from "node:url";
 import { type CellDiagnostic, placeAt } from "../cells/cell_diagnostic.ts";
 import { describeDiagnostic, explain } from "../cells/describe_diagnostic.ts";
 import { kernelCommand } from "../kernel/kernel_command.ts";
+import {
+  mayFetch,
+  type PermissionLimits,
+} from "../kernel/permission_limits.ts";
 import type { Cell, CodeCell, Notebook } from "../notebook/document.ts";
 import { cellNumbers } from "../notebook/parameters.ts";
+import { chooseKernel } from "../notebook/kernel_choice.ts";
 import { runNotebook, type RunOptions } from "../notebook/run_notebook.ts";
 import {
   type CellProblem,
@@ -24,6 +29,11 @@ const EXPLAINERS = [explainUnitMixUp];
 
 /** How a notebook is run and checked. */
 export interface CheckedRunOptions extends RunOptions {
+  /**
+   * What the notebook's code may do beside reading the project and the
+   * runtime's cache; nothing unless told, and anything if `"unlimited"`.
+   */
+  readonly limits?: PermissionLimits | "unlimited";
   /** False if types are not to be checked; true unless told. */
   readonly check?: boolean;
   /** Takes the sentence that says why types were not checked. */
@@ -42,22 +52,31 @@ export interface CheckedRunOptions extends RunOptions {
  * stands with its cell. With a kernel named by the caller that kernel alone
  * decides what it checks.
  *
+ * Before the first cell the code gives away all it was not granted. A kernel
+ * named by the caller cannot be limited, and is refused unless the code may do
+ * anything.
+ *
  * @param notebook What to run; it is not changed.
  * @param options As of `runNotebook`, and whether types are checked.
  * @returns As `runNotebook` does.
+ * @throws {RangeError} If a kernel is named and the code is to be limited.
  */
 export async function runChecked(
   notebook: Notebook,
   options: CheckedRunOptions = {},
 ): Promise<RunResult> {
-  const { check = true, onUnchecked, memory, ...given } = options;
-  if (given.kernel !== undefined) return await runNotebook(notebook, given);
+  const { check = true, onUnchecked, memory, limits = {}, ...given } = options;
+  if (given.kernel !== undefined) {
+    return await runOnNamed(given.kernel, notebook, given, limits);
+  }
   if (!check) onUnchecked?.("Cells are not type-checked (--no-check).");
   const checking = check
-    ? checkTypes(notebook, given.cwd, memory).catch((error: Error) => {
-      onUnchecked?.(`Cells are not type-checked: ${error.message}`);
-      return undefined;
-    })
+    ? checkTypes(notebook, given.cwd, memory, isOffline(limits)).catch(
+      (error: Error) => {
+        onUnchecked?.(`Cells are not type-checked: ${error.message}`);
+        return undefined;
+      },
+    )
     : undefined;
   const run = await runNotebook(notebook, {
     ...given,
@@ -65,12 +84,31 @@ export async function runChecked(
       main: join(ROOT, "lib/tasks/kernel.ts"),
       config: join(ROOT, "deno.json"),
       check: false,
+      ...(limits === "unlimited" ? {} : { limits }),
     }),
     isChecked: check,
   });
   if (run.status === "stopped" || given.signal?.aborted) return run;
   const found = await checking;
   return found === undefined ? run : withTypeErrors(run, notebook, found);
+}
+
+function isOffline(limits: PermissionLimits | "unlimited"): boolean {
+  return limits !== "unlimited" && !mayFetch(limits);
+}
+
+/** Runs a notebook on the kernel that the caller has named. */
+async function runOnNamed(
+  kernel: string | readonly string[],
+  notebook: Notebook,
+  options: RunOptions,
+  limits: PermissionLimits | "unlimited",
+): Promise<RunResult> {
+  if (limits === "unlimited") return await runNotebook(notebook, options);
+  const { name } = await chooseKernel(kernel);
+  throw new RangeError(
+    `Cannot run the notebook on kernel "${name}" as what its code may do cannot be limited there: add --allow-all if you trust the notebook with all that you may do yourself, or leave --kernel out`,
+  );
 }
 
 /** What is wrong with each cell of a notebook, by its id. */
@@ -82,6 +120,7 @@ async function checkTypes(
   { cells }: Notebook,
   cwd = Deno.cwd(),
   memory = join(userCacheFolder(), "checks"),
+  offline: boolean,
 ): Promise<Found> {
   // With it comes the compiler, which a run without a check need not load.
   const { checkCellsOnce } = await import("../cells/check_cells_once.ts");
@@ -89,6 +128,7 @@ async function checkTypes(
   const found = await checkCellsOnce(code.map(({ source }) => source), {
     folder: pathToFileURL(resolve(cwd) + "/").href,
     config: join(ROOT, "deno.json"),
+    isOffline: offline,
   }, {
     folder: memory,
     dependsOn: [join(ROOT, "lib"), join(ROOT, "deno.lock")],

@@ -6,6 +6,7 @@
 import { join, relative } from "node:path";
 import { terminalProgress } from "../notebook/terminal_progress.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
+import { LIMIT_FLAGS, limitsFromFlags } from "./_notebook_limits.ts";
 import { type ReportKind, reportOn, ROOT } from "./_report_run.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
 
@@ -85,6 +86,7 @@ async function reportOnce(
       ...(terminal ? { onProgress: listen } : {}),
       ...(typeof flags.kernel === "string" ? { kernel: flags.kernel } : {}),
       check: flags["no-check"] !== true,
+      limits: limitsFromFlags(flags) ?? "unlimited",
       onUnchecked: (why) => console.error(why),
       ...(typeof flags.notebook === "string"
         ? { notebook: flags.notebook }
@@ -132,6 +134,7 @@ async function reportAll(
     kernel: "value",
     notebook: "value",
     "no-check": "switch",
+    ...LIMIT_FLAGS,
     help: "switch",
   });
   const kind = task.kind(flags);

@@ -3,7 +3,11 @@
  *
  * @module
  */
-import { basename, join, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
+import {
+  joinLimits,
+  type PermissionLimits,
+} from "../kernel/permission_limits.ts";
 import {
   cellTags,
   type JsonObject,
@@ -45,6 +49,8 @@ export interface ReportKind {
   readonly hasPlan?: boolean;
   /** Parameters of the notebook besides `folder`. */
   readonly parameters?: Readonly<Record<string, string | number>>;
+  /** Other folders that it reads. */
+  readonly folders?: readonly string[];
 }
 
 /** The report of the last session of a piece. */
@@ -66,6 +72,11 @@ export interface ReportSettings {
   readonly onUnchecked?: (why: string) => void;
   /** Path of a notebook to run in place of the project's own. */
   readonly notebook?: string;
+  /**
+   * What the notebook may do beside reading the folders it is given, the
+   * project and the runtime's cache; anything if `"unlimited"`.
+   */
+  readonly limits?: PermissionLimits | "unlimited";
   /** Told how far the run is. */
   readonly onProgress?: (progress: RunProgress) => void;
   /** Ends the run when aborted. */
@@ -89,14 +100,17 @@ export async function reportOn(
   settings: ReportSettings = {},
 ): Promise<ReportFiles> {
   const { kernel, check, onUnchecked, onProgress, signal } = settings;
-  const { kind = SESSION_REPORT } = settings;
+  const { kind = SESSION_REPORT, limits = {} } = settings;
   const out = join(folder, "report");
   await makeWritable(out);
   const { notebook = join(ROOT, "notebooks", `${kind.notebook}.ipynb`) } =
     settings;
   const template = await readNotebook(notebook);
   const run = await runChecked(withoutOutputs(template.notebook), {
-    cwd: join(ROOT, "notebooks"),
+    cwd: dirname(resolve(notebook)),
+    limits: limits === "unlimited" ? limits : joinLimits(limits, {
+      read: [folder, ...kind.folders ?? []].map((one) => resolve(one)),
+    }),
     parameters: { folder: resolve(folder), ...kind.parameters },
     ...(kernel === undefined ? {} : { kernel }),
     ...(check === undefined ? {} : { check }),

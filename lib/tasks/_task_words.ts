@@ -20,10 +20,13 @@ export function plainWords(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
-/** Splits arguments into flags and the rest; unknown flags are returned. */
+/**
+ * Splits arguments into flags and the rest; unknown flags are returned. A
+ * `list` has its value after an equals sign or none at all.
+ */
 export function readFlags(
   args: readonly string[],
-  known: Readonly<Record<string, "value" | "switch">>,
+  known: Readonly<Record<string, "value" | "switch" | "list">>,
 ): {
   readonly flags: Readonly<Record<string, string | true>>;
   readonly rest: readonly string[];
@@ -49,6 +52,7 @@ export function readFlags(
       };
     }
     if (kind === "switch") flags[name] = true;
+    else if (kind === "list") flags[name] = inline ?? true;
     else {
       const value = inline ?? args[++k];
       if (value === undefined) {

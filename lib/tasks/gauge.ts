@@ -43,6 +43,7 @@ function kindOf(
     file: "gauge",
     results: "gauge.json",
     hasPlan: true,
+    folders: typeof after === "string" ? [resolve(after)] : [],
     parameters: {
       after: typeof after === "string" ? resolve(after) : "",
       stretch: change,

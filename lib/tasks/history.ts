@@ -37,6 +37,7 @@ function kindOf(
     notebook: "fabrication-history",
     file: "history",
     results: "history.json",
+    folders: typeof earlier === "string" ? [resolve(earlier)] : [],
     parameters: {
       earlier: typeof earlier === "string" ? resolve(earlier) : "",
       upTo: typeof upTo === "string" ? upTo : "",

@@ -1,5 +1,5 @@
 import { deepEqual, equal, match } from "node:assert/strict";
-import { isAllowed } from "../../lib/kernel/_permission_broker.ts";
+import { isAllowed } from "../../lib/kernel/permission_broker.ts";
 import { Session } from "./_session.ts";
 
 Deno.test("isAllowed() grants what is named and what lies below it, and nothing else", async () => {

@@ -1,28 +1,15 @@
+/**
+ * The one who answers what a notebook's code may do.
+ *
+ * @module
+ */
 import { dirname, join, resolve, sep } from "node:path";
-
-/** What a notebook's code may do; what is not named is refused. */
-export interface PermissionLimits {
-  /** Paths that may be read, with all below them; true means all. */
-  readonly read?: readonly string[] | true;
-  /** Paths that may be written, with all below them. */
-  readonly write?: readonly string[] | true;
-  /** Hosts, with or without port, that may be reached. */
-  readonly net?: readonly string[] | true;
-  /** Hosts from which modules may be imported. */
-  readonly import?: readonly string[] | true;
-  /** Variables of the environment that may be read and set. */
-  readonly env?: readonly string[] | true;
-  /** Programs that may be run. */
-  readonly run?: readonly string[] | true;
-  /** Facts about the system that may be asked. */
-  readonly sys?: readonly string[] | true;
-  /** Native libraries that may be loaded. */
-  readonly ffi?: readonly string[] | true;
-}
+import { makePrivateFolder } from "../protocol/private_folder.ts";
+import type { PermissionLimits, PermissionName } from "./permission_limits.ts";
 
 interface BrokerRequest {
   readonly id: number;
-  readonly permission: keyof PermissionLimits;
+  readonly permission: PermissionName;
   readonly value: string | null;
 }
 
@@ -34,6 +21,11 @@ const encoder = new TextEncoder();
  * The runtime asks over a local socket before it touches a file, the network
  * or a program, for its own module loading as well. A question that is not
  * understood is answered with no.
+ *
+ * The runtime does not ask where it has been told that all is allowed and takes
+ * a short way (`require` of a file), nor when it fetches an npm package: what
+ * starts it must take its own permissions away and close its way out
+ * ({@linkcode offlineEnvironment}).
  */
 export class PermissionBroker {
   /** Path of the socket, for DENO_PERMISSION_BROKER_PATH. */
@@ -53,18 +45,27 @@ export class PermissionBroker {
     this.#accept();
   }
 
-  /** Listens in a new folder that only the user can enter. */
-  static async start(limits: PermissionLimits): Promise<PermissionBroker> {
-    if (Deno.build.os === "windows") {
-      throw new Deno.errors.NotSupported(
-        "Cannot limit what a notebook may do as the runtime's permission broker is used over a Unix socket here, which Windows lacks",
-      );
-    }
-    const folder = await Deno.makeTempDir({ prefix: "broker-" });
-    return new PermissionBroker(join(folder, "broker.sock"), limits);
+  /** True where the runtime asks over a socket that this class can open. */
+  static get isSupported(): boolean {
+    return Deno.build.os !== "windows";
   }
 
-  /** Changes the limits from the next question on. */
+  /**
+   * Listens in a new folder that only the user can enter.
+   *
+   * @param limits What is granted.
+   * @returns It, listening.
+   */
+  static async start(limits: PermissionLimits): Promise<PermissionBroker> {
+    const folder = await makePrivateFolder("broker");
+    return new PermissionBroker(join(folder, "s"), limits);
+  }
+
+  /**
+   * Changes the limits from the next question on.
+   *
+   * @param limits What is granted from then on.
+   */
   restrict(limits: PermissionLimits): void {
     this.#limits = limits;
   }
@@ -120,15 +121,19 @@ export class PermissionBroker {
     const { id, permission, value } = JSON.parse(line) as BrokerRequest;
     const answer = isAllowed(this.#limits, permission, value)
       ? { id, result: "allow" }
-      : {
-        id,
-        result: "deny",
-        reason: `the notebook was not allowed to ${
-          VERBS[permission] ?? permission
-        }${value === null ? "" : ` ${value}`}`,
-      };
+      : { id, result: "deny", reason: describeRefusal(permission, value) };
     return `${JSON.stringify(answer)}\n`;
   }
+}
+
+/** Says what was refused, and which flag would grant it. */
+function describeRefusal(
+  permission: PermissionName,
+  value: string | null,
+): string {
+  const what = VERBS[permission] ?? permission;
+  const named = value === null ? "" : ` ${value}`;
+  return `the notebook was not allowed to ${what}${named} (that needs --allow-${permission})`;
 }
 
 const VERBS: Partial<Record<string, string>> = {
@@ -142,10 +147,19 @@ const VERBS: Partial<Record<string, string>> = {
   ffi: "load",
 };
 
-/** Whether limits allow one thing. */
+/**
+ * Whether limits allow one thing.
+ *
+ * @param limits What is granted.
+ * @param permission Which kind is asked for.
+ * @param value Path, host, name; null asks for all of the kind.
+ * @returns True if it is granted. What the runtime would look up for itself
+ * under another name than this process, such as files of `/proc`, is granted
+ * only where that folder is named.
+ */
 export function isAllowed(
   limits: PermissionLimits,
-  permission: keyof PermissionLimits,
+  permission: PermissionName,
   value: string | null,
 ): boolean {
   const allowed = limits[permission];
@@ -166,7 +180,13 @@ export function isAllowed(
   }
 }
 
+/** Folders whose content depends on the process that looks. */
+const OWN_TO_EACH = /^\/(proc|dev)(\/|$)/;
+
 function isWithin(path: string, folder: string): boolean {
+  if (OWN_TO_EACH.test(resolve(path)) && !OWN_TO_EACH.test(resolve(folder))) {
+    return false;
+  }
   const inner = realPath(resolve(path));
   const outer = realPath(resolve(folder));
   return inner === outer || inner.startsWith(outer.replace(/[\\/]*$/, sep));

@@ -1,0 +1,85 @@
+/**
+ * Temporary folders that do not pile up.
+ *
+ * @module
+ */
+import { createHash } from "node:crypto";
+import { hostname, tmpdir } from "node:os";
+import { join } from "node:path";
+import process from "node:process";
+
+const START = "sagbook-";
+
+let isSwept = false;
+
+/**
+ * Makes a temporary folder that only its owner can enter.
+ *
+ * Its name bears this machine and this process, so that what a killed process
+ * left behind is known for what it is: the first folder that a process makes
+ * takes away those of processes that are gone.
+ *
+ * @param purpose A word for its name.
+ * @returns Its path; the caller removes it.
+ *
+ * @example
+ * ```ts
+ * import { makePrivateFolder } from "sagbook/protocol/private_folder.ts";
+ * import { match } from "node:assert/strict";
+ *
+ * const folder = await makePrivateFolder("example");
+ * match(folder, /sagbook-example-/);
+ * await Deno.remove(folder, { recursive: true });
+ * ```
+ */
+export async function makePrivateFolder(purpose: string): Promise<string> {
+  if (!isSwept) {
+    isSwept = true;
+    await sweepPrivateFolders();
+  }
+  const prefix = `${START}${purpose}-${machine()}-${Deno.pid}-`;
+  return await Deno.makeTempDir({ prefix });
+}
+
+/**
+ * Takes away the temporary folders that processes of this machine have left
+ * behind and that are no more: killed ones, since all others clean up.
+ *
+ * @returns How many were removed.
+ */
+export async function sweepPrivateFolders(): Promise<number> {
+  const name = new RegExp(`^${START}[a-z]+-${machine()}-(\\d+)-`);
+  const left: string[] = [];
+  try {
+    for await (const entry of Deno.readDir(tmpdir())) {
+      const pid = name.exec(entry.name)?.[1];
+      if (entry.isDirectory && pid !== undefined && !lives(Number(pid))) {
+        left.push(entry.name);
+      }
+    }
+  } catch {
+    return 0; // no such folder, or not ours to list
+  }
+  const removed = await Promise.allSettled(
+    left.map((one) => Deno.remove(join(tmpdir(), one), { recursive: true })),
+  );
+  return removed.filter(({ status }) => status === "fulfilled").length;
+}
+
+/** Whether there is a process with an id, also somebody else's. */
+function lives(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return (error as { code?: string }).code !== "ESRCH";
+  }
+}
+
+/**
+ * A short mark of this machine, since a folder for temporary files may be
+ * shared with another whose processes cannot be seen.
+ */
+function machine(): string {
+  return createHash("sha256").update(hostname()).digest("hex").slice(0, 4);
+}
