@@ -3,6 +3,8 @@
  *
  * @module
  */
+import { groupProblems, type ProblemGroup } from "./group_problems.ts";
+import { printable } from "./printable.ts";
 import type { Problem } from "./problem.ts";
 
 const LEAD = { refused: "refused", warning: "warning", note: "note" } as const;
@@ -13,24 +15,35 @@ const LONGEST_QUOTE = 60;
 /** Most characters a list of problems may take. */
 const LONGEST_LIST = 9_000;
 
+/** Most lines of one cause that are named. */
+const MOST_LINES = 12;
+
+/** Text on one line, without control codes. */
+function safe(text: string): string {
+  return printable(text).replaceAll("\n", "⏎");
+}
+
 /** The user's text made safe to print: one line, no control codes, not long. */
 function quoted(text: string): string {
-  const shown = text.length > LONGEST_QUOTE
-    ? `${text.slice(0, LONGEST_QUOTE)}…`
-    : text;
-  let safe = "";
-  for (const letter of shown) {
-    const code = letter.codePointAt(0) ?? 0;
-    const hidden = code < 0x20 || (code >= 0x7f && code < 0xa0) ||
-      code === 0xfeff || (code >= 0x200b && code <= 0x200f) ||
-      (code >= 0x202a && code <= 0x202e);
-    safe += letter === "\n"
-      ? "⏎"
-      : hidden
-      ? `\\u${code.toString(16).padStart(4, "0")}`
-      : letter;
-  }
-  return safe;
+  return safe(
+    text.length > LONGEST_QUOTE ? `${text.slice(0, LONGEST_QUOTE)}…` : text,
+  );
+}
+
+/** The lines that a problem stands in besides its first. */
+function otherLines({ first, others }: ProblemGroup): string {
+  const at = others.filter(({ line }) => line !== undefined);
+  if (at.length === 0) return "";
+  const areOne = at.every(({ value }) => value === first.value);
+  const named = at.slice(0, MOST_LINES).map(({ line, value }) =>
+    areOne || value === undefined || value === ""
+      ? `${line}`
+      : `${line} (“${quoted(value)}”)`
+  );
+  const left = at.length - named.length;
+  return `\n  the same in line${at.length === 1 ? "" : "s"} ${
+    named.join(", ")
+  }${left > 0 ? ` and ${left} more` : ""}`;
 }
 
 /**
@@ -78,20 +91,20 @@ export function describeProblem(problem: Problem): string {
     ? ""
     : `: “${quoted(problem.value)}”`;
   const text = [
-    `${LEAD[problem.severity]}: ${place}: ${problem.message}${value}`,
+    `${LEAD[problem.severity]}: ${place}: ${safe(problem.message)}${value}`,
   ];
   if (problem.expected !== undefined) {
-    text.push(`  expected: ${problem.expected}`);
+    text.push(`  expected: ${safe(problem.expected)}`);
   }
-  if (problem.mend !== undefined) text.push(`  mend: ${problem.mend}`);
+  if (problem.mend !== undefined) text.push(`  mend: ${safe(problem.mend)}`);
   return text.join("\n");
 }
 
 /**
  * Puts many problems into words, in under 10 kB whatever their number.
  *
- * What is refused comes first, then warnings, then notes. When the list is
- * cut, the last lines count what is left of each kind.
+ * What is refused comes first, then warnings, then notes; what several lines
+ * have in common is said once, with those lines. When the list is cut, the last lines count what is left of each kind.
  *
  * @param problems What the readers have to say.
  * @returns Plain text without a final line end; empty for no problems.
@@ -106,14 +119,16 @@ export function describeProblem(problem: Problem): string {
  */
 export function describeProblems(problems: readonly Problem[]): string {
   const rank = { refused: 0, warning: 1, note: 2 } as const;
-  const ordered = [...problems].sort((a, b) =>
-    rank[a.severity] - rank[b.severity]
+  const ordered = groupProblems(
+    [...problems].sort((a, b) => rank[a.severity] - rank[b.severity]),
   );
   const shown: string[] = [];
   let length = 0;
   let next = 0;
   for (; next < ordered.length; next++) {
-    const text = describeProblem(ordered[next]).slice(0, LONGEST_LIST / 3);
+    const text = `${describeProblem(ordered[next].first)}${
+      otherLines(ordered[next])
+    }`.slice(0, LONGEST_LIST / 3);
     const bytes = new TextEncoder().encode(text).length + 1;
     if (length + bytes > LONGEST_LIST) break;
     shown.push(text);
@@ -121,7 +136,11 @@ export function describeProblems(problems: readonly Problem[]): string {
   }
   if (next < ordered.length) {
     const left = new Map<string, number>();
-    for (const problem of ordered.slice(next)) {
+    const rest = ordered.slice(next).flatMap((group) => [
+      group.first,
+      ...group.others,
+    ]);
+    for (const problem of rest) {
       const kind = `${problem.severity}: ${problem.code}`;
       left.set(kind, (left.get(kind) ?? 0) + (problem.count ?? 1));
     }
