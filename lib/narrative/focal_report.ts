@@ -29,9 +29,11 @@ import type { PieceFolder } from "../records/folder.ts";
 import { readFolderFinished } from "../records/read_folder_finished.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
-import { focalAnswer, focalNotes } from "./focal_sentences.ts";
+import { focalNotes } from "./focal_notes.ts";
+import { focalAnswer } from "./focal_sentences.ts";
 import type { RadiusStatement } from "./radius_statement.ts";
 import { sessionReport } from "./session_report.ts";
+import { type ShopPiece, shopPiece } from "./shop_piece.ts";
 
 /** What a shop's finished pieces say about one piece, as data and in words. */
 export interface FocalReport {
@@ -42,7 +44,11 @@ export interface FocalReport {
   /** The shop's file. */
   readonly finished: FinishedPieces;
   /** Pieces used, in the order of the file. */
-  readonly used: readonly FinishedPiece[];
+  readonly used: readonly ShopPiece[];
+  /** This very piece, where the shop's file holds it; it foretells nothing. */
+  readonly itself?: ShopPiece;
+  /** Pieces whose distances belong to no focal length. */
+  readonly without: readonly FinishedPiece[];
   /** Pieces not used, and what they look like. */
   readonly suspicions: readonly FinishedSuspicion[];
   /** The shop's habit, from two pieces on. */
@@ -91,9 +97,12 @@ export function focalReport(
   const { figure = "paraboloid", probability = 0.9 } = options;
   const { piece } = folder;
   const { radius } = sessionReport(folder);
-  const suspicions = finishedSuspicions(finished.pieces);
+  const known = finished.pieces.map((one) => [one, shopPiece(one)] as const);
+  const pieces = known.flatMap(([, one]) => one === undefined ? [] : [one]);
+  const suspicions = finishedSuspicions(pieces);
   const odd = new Set(suspicions.map(({ line }) => line));
-  const used = finished.pieces.filter(({ line }) => !odd.has(line));
+  const itself = pieces.find((one) => isPiece(one, piece.name));
+  const used = pieces.filter((one) => !odd.has(one.line) && one !== itself);
   const habit = used.length < 2 ? undefined : focalHabit(
     used.map((one) => ({
       radius: one.groundRadius,
@@ -137,6 +146,8 @@ export function focalReport(
     ...(radius === undefined ? {} : { radius }),
     finished,
     used,
+    ...(itself === undefined ? {} : { itself }),
+    without: known.flatMap(([one, found]) => found === undefined ? [one] : []),
     suspicions,
     ...(habit === undefined ? {} : { habit }),
     ...(prediction === undefined ? {} : { prediction }),
@@ -151,6 +162,31 @@ export function focalReport(
     answer: focalAnswer(found, probability),
     notes: focalNotes(found),
   };
+}
+
+/**
+ * Tells whether a line of a shop's file is about a piece.
+ *
+ * @param line The line.
+ * @param name The piece's name.
+ * @returns Whether the names agree, capitals and spaces aside.
+ *
+ * @example
+ * ```ts
+ * import { isPiece } from "sagbook/narrative/focal_report.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(isPiece({ piece: "Blank  3" }, "blank 3"), true);
+ * equal(isPiece({}, "blank 3"), false);
+ * ```
+ */
+export function isPiece(
+  { piece }: Pick<FinishedPiece, "piece">,
+  name: string,
+): boolean {
+  const plain = (text: string): string =>
+    text.trim().toLowerCase().replace(/\s+/g, " ");
+  return piece !== undefined && plain(piece) === plain(name);
 }
 
 /**

@@ -8,13 +8,13 @@ import { table } from "../display/table.ts";
 import { predictFocalLength } from "../fabrication/predict_focal_length.ts";
 import type { Figure } from "../figures/figure.ts";
 import { focalLengthFigure } from "../figures/focal_length_figure.ts";
-import type { FinishedPiece } from "../records/finished_pieces.ts";
 import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { VERSION } from "../version.ts";
 import type { FocalReport } from "./focal_report.ts";
 import { plainJson } from "./plain_json.ts";
 import { answerBlock } from "./show.ts";
+import { measuredHow, shopPiece } from "./shop_piece.ts";
 
 /** Points of the band. */
 const STEPS = 40;
@@ -75,8 +75,8 @@ export async function drawFocalLength(
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function finishedTable(report: FocalReport): Displayable {
-  const { finished, suspicions, folder: { piece: { unit } } } = report;
-  const odd = new Set(suspicions.map(({ line }) => line));
+  const { finished, used, folder: { piece: { unit } } } = report;
+  const usable = new Set(used.map(({ line }) => line));
   const write = (
     value: Millimetres,
     uncertainty: Millimetres | undefined,
@@ -88,28 +88,40 @@ export function finishedTable(report: FocalReport): Displayable {
         millimetres(2 * uncertainty),
         unit,
       );
-  const rows = finished.pieces.map((one: FinishedPiece) => ({
-    piece: one.piece ?? `line ${one.line}`,
-    "ground radius": write(one.groundRadius, one.groundRadiusUncertainty),
-    "focal length": write(one.focalLength, one.focalLengthUncertainty),
-    "2f/R − 1": `${
-      (2000 * one.focalLength / one.groundRadius - 1000).toFixed(2)
-        .replace("-", "−")
-    } ‰`,
-    method: one.method ?? "—",
-    used: odd.has(one.line) ? "no" : "yes",
-  }));
+  const rows = finished.pieces.map((one) => {
+    const known = shopPiece(one);
+    return {
+      piece: one.piece ?? `line ${one.line}`,
+      "ground radius": write(one.groundRadius, one.groundRadiusUncertainty),
+      "focal length": known === undefined
+        ? "—"
+        : write(known.focalLength, known.focalLengthUncertainty),
+      "against R/2": known === undefined
+        ? "—"
+        : signed(2000 * known.focalLength / one.groundRadius - 1000),
+      "how measured": measuredHow(one, unit) ?? "—",
+      used: usable.has(one.line) ? "yes" : "no",
+    };
+  });
   return table(rows, {
     columns: [
       "piece",
       "ground radius",
       "focal length",
-      "2f/R − 1",
-      "method",
+      "against R/2",
+      "how measured",
       "used",
     ],
-    caption: "Finished pieces; ± is two standard uncertainties as stated.",
+    caption:
+      "Finished pieces; ± is two standard uncertainties as stated; against half the ground radius in parts in a thousand.",
   });
+}
+
+/** Parts in a thousand with their sign; a difference too large to be one in whole. */
+function signed(part: number): string {
+  const digits = Math.abs(part) < 50 ? 2 : 0;
+  const size = Math.abs(part).toFixed(digits);
+  return `${part < 0 ? "−" : "+"}${size}\u00a0‰`;
 }
 
 /**
@@ -152,6 +164,10 @@ export function focalResults(
     lines: finished.lines,
     pieces_used: report.used.length,
     not_used: suspicions,
+    became: report.itself && {
+      focal_length: report.itself.focalLength,
+      uncertainty: report.itself.focalLengthUncertainty,
+    },
     habit: habit && {
       form: habit.used,
       mean_ratio: habit.mean,

@@ -69,6 +69,7 @@ export {
   unseenSentences,
 } from "./caution_sentences.ts";
 export { holdPercent } from "./hold_percent.ts";
+export { measuredHow, type ShopPiece, shopPiece } from "./shop_piece.ts";
 export { nextStepSentence } from "./next_step_sentence.ts";
 export { openPiece } from "./open_piece.ts";
 export {
@@ -238,13 +239,11 @@ export {
   type FocalOptions,
   type FocalReport,
   focalReport,
+  isPiece,
   openFocal,
 } from "./focal_report.ts";
-export {
-  focalAnswer,
-  type FocalFindings,
-  focalNotes,
-} from "./focal_sentences.ts";
+export { focalNotes } from "./focal_notes.ts";
+export { focalAnswer, type FocalFindings } from "./focal_sentences.ts";
 export {
   drawFocalLength,
   finishedTable,

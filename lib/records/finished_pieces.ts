@@ -4,6 +4,8 @@
  * @module
  */
 import type { Millimetres } from "../units/length.ts";
+import { FOCUS_COLUMNS, focusReadingOf } from "./_focus_of_line.ts";
+import type { FocusReading } from "./focus_reading.ts";
 import type { LineCount } from "./folder.ts";
 import type { LengthUnit } from "./piece.ts";
 import type { Problem } from "./problem.ts";
@@ -22,10 +24,12 @@ export interface FinishedPiece {
   readonly groundRadius: Millimetres;
   /** Its standard uncertainty, in mm. */
   readonly groundRadiusUncertainty?: Millimetres;
-  /** Focal length of the finished piece, in mm. */
-  readonly focalLength: Millimetres;
+  /** Focal length of the finished piece in mm, where the line states it. */
+  readonly focalLength?: Millimetres;
   /** Its standard uncertainty, in mm. */
   readonly focalLengthUncertainty?: Millimetres;
+  /** What was read instead, from which the focal length follows. */
+  readonly measured?: FocusReading;
   /** How the focal length was measured, in the user's words. */
   readonly method?: string;
   /** How the piece was figured, in the user's words. */
@@ -56,6 +60,14 @@ export const FINISHED_HEADER: readonly string[] = [
   "method",
   "figuring",
   "note",
+  "centre",
+  "zone",
+  "source",
+  "surface",
+  "image",
+  "lamp",
+  "lamp_uncertainty",
+  "distance_uncertainty",
 ];
 
 const SPEC = {
@@ -70,17 +82,39 @@ const SPEC = {
     method: ["focal_length_method"],
     figuring: ["figured"],
     note: ["notes", "remark", "remarks", "comment"],
+    ...FOCUS_COLUMNS,
   },
-  required: ["ground_radius", "focal_length"],
+  required: ["ground_radius"],
+  oneOf: ["focal_length", "centre", "image"],
 } as const;
+
+/** The columns of which a line fills one. */
+const WAYS = ["focal_length", "centre", "image"] as const;
+
+function spoken(column: string): string {
+  return column.replace("_", " ");
+}
 
 function pieceOf(line: TableLine): FinishedPiece | undefined {
   const groundRadius = line.length("ground_radius");
+  const diameter = line.length("diameter");
+  const ways = WAYS.filter((way) => line.text(way) !== undefined);
+  if (ways.length > 1) {
+    return line.refuse(ways[1], {
+      code: "wrong-value",
+      message: `the line gives ${ways.map(spoken).join(" and ")}`,
+      expected: "one of focal_length, centre, image",
+      mend: "keep what was read, and leave the rest blank",
+    });
+  }
   const focalLength = line.length("focal_length");
+  const measured = ways[0] === "focal_length"
+    ? undefined
+    : focusReadingOf(line, diameter);
   const rest = {
     line: line.line,
     piece: line.text("piece"),
-    diameter: line.length("diameter"),
+    diameter,
     groundRadiusUncertainty: line.length("ground_radius_uncertainty"),
     focalLengthUncertainty: line.length("focal_length_uncertainty"),
     method: line.text("method"),
@@ -90,10 +124,17 @@ function pieceOf(line: TableLine): FinishedPiece | undefined {
   if (groundRadius !== undefined && focalLength !== undefined) {
     return { ...rest, groundRadius, focalLength };
   }
-  const missing = groundRadius === undefined ? "ground_radius" : "focal_length";
-  return line.text(missing) !== undefined ? undefined : line.refuse(missing, {
+  if (groundRadius !== undefined && measured !== undefined) {
+    return { ...rest, groundRadius, measured };
+  }
+  const missing = line.text("ground_radius") === undefined
+    ? "ground_radius"
+    : ways.length === 0
+    ? "focal_length"
+    : undefined;
+  return missing === undefined ? undefined : line.refuse(missing, {
     code: "blank-cell",
-    message: `the line gives no ${missing.replace("_", " ")}`,
+    message: `the line gives no ${spoken(missing)}`,
     mend: "fill it, or take the line out until it is known",
   });
 }
@@ -101,7 +142,11 @@ function pieceOf(line: TableLine): FinishedPiece | undefined {
 /**
  * Reads a file of finished pieces.
  *
- * A line needs the ground radius and the focal length; all else may be blank.
+ * A line needs the ground radius, and either the focal length or what was read
+ * to find it: the distance `centre` at which the rays of a `zone` cross near the
+ * centre of curvature, with a `source` that moves or is fixed; or the distance
+ * of an `image`, of a lamp at the distance `lamp` or else of a star. All else
+ * may be blank.
  *
  * @param content Text, or the bytes of the file.
  * @param file The file's name, for messages.

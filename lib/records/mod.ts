@@ -18,6 +18,7 @@ export * from "./bench_file.ts";
 export * from "./csv_text.ts";
 export * from "./describe_problem.ts";
 export * from "./finished_pieces.ts";
+export type { FocusReading } from "./focus_reading.ts";
 export * from "./folder.ts";
 export * from "./lens_record.ts";
 export * from "./piece.ts";

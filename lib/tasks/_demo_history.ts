@@ -18,7 +18,7 @@ import {
   type HistoryWork,
 } from "./_demo_history_pieces.ts";
 import { FOUR, ring, scatter } from "./_demo_settings.ts";
-import { SHOP_FOLDERS, shopFiles } from "./_demo_shops.ts";
+import { BETWEEN, HABIT, SHOP_FOLDERS, shopFiles } from "./_demo_shops.ts";
 
 const HALF = 150;
 const BEVEL = 2;
@@ -129,6 +129,23 @@ function workFile(piece: HistoryPiece): string {
   ]);
 }
 
+/** What the piece became, where it was polished out. */
+function finishedFile(piece: HistoryPiece): string | undefined {
+  const { ground } = piece;
+  if (ground === undefined) return undefined;
+  const random = new Random(piece.seed).fork("finished");
+  const { radius } = evenings(piece).at(-1)!;
+  const focus = radius / 2 * (1 + HABIT + BETWEEN * random.normal());
+  const zone = 0.7 * HALF;
+  const crossing = 2 * focus + zone ** 2 / (4 * focus) + random.normal();
+  return csv([
+    // deno-fmt-ignore
+    ["piece", "diameter", "ground_radius", "ground_radius_uncertainty", "unit", "method", "centre", "zone", "source", "distance_uncertainty", "figuring", "note"],
+    // deno-fmt-ignore
+    [piece.name, 2 * HALF, ground.radius, ground.uncertainty, "mm", "centre of curvature", crossing.toFixed(1), "70 %", "moves", 1, "paraboloid, centre deepened", "invented"],
+  ]);
+}
+
 /** Names of the folders of pieces and shops. */
 export const HISTORY_FOLDERS: readonly string[] = [
   ...HISTORY_PIECES.map(({ folder }) => folder),
@@ -153,6 +170,7 @@ export function historyFiles(folder: string): ReadonlyMap<string, string> {
       }: current value is ${folder}`,
     );
   }
+  const finished = finishedFile(piece);
   return new Map([
     [
       "piece.json",
@@ -181,6 +199,9 @@ export function historyFiles(folder: string): ReadonlyMap<string, string> {
     ],
     ["readings.csv", readingsFile(piece)],
     ["worklog.csv", workFile(piece)],
+    ...(finished === undefined
+      ? []
+      : [["finished.csv", finished] as [string, string]]),
     [
       "truth.json",
       json({

@@ -46,6 +46,11 @@ export interface HistoryPiece {
   readonly first: { readonly session: string; readonly date: string };
   /** The work. */
   readonly work: readonly HistoryWork[];
+  /**
+   * Radius at the end of grinding and its standard uncertainty in mm, as the
+   * piece's own page states them; none where it was not finished.
+   */
+  readonly ground?: { readonly radius: number; readonly uncertainty: number };
 }
 
 /** Depth of glass for one wet, in mm of sag over the half diameter. */
@@ -144,6 +149,7 @@ export const HISTORY_PIECES: readonly HistoryPiece[] = [
       ]),
       ...polishing,
     ],
+    ground: { radius: 3002.6, uncertainty: 3.4 },
   },
   {
     folder: "history-300-before",

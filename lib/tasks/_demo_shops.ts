@@ -11,15 +11,21 @@ import { INVENTED, json } from "./_demo_json.ts";
 export const SHOP_FOLDERS = ["shop-twelve", "shop-two"] as const;
 
 /** The shop's habit: polishing lengthens, figuring shortens; together. */
-const HABIT = -0.0012;
+export const HABIT = -0.0012;
 /** How it scatters from piece to piece. */
-const BETWEEN = 0.0008;
+export const BETWEEN = 0.0008;
 
-const METHODS = [
+const METHODS = ["centre of curvature", "lamp", "star"] as const;
+/** The same where the file states focal lengths found elsewhere. */
+const STATED = [
   "centre of curvature, 70 % zone, source moves",
   "lamp at 180 m, corrected",
   "star",
 ] as const;
+/** Distance of the lamp, in mm. */
+const LAMP = 180_000;
+/** The zone read at the centre of curvature, as a part of the half diameter. */
+const ZONE = 0.7;
 
 /**
  * Makes the files of one shop.
@@ -32,9 +38,10 @@ export function shopFiles(
 ): ReadonlyMap<string, string> {
   const count = folder === "shop-twelve" ? 12 : 2;
   const random = new Random(count === 12 ? 1212 : 22);
+  const twelve = count === 12;
   const rows = [
     // deno-fmt-ignore
-    ["piece", "diameter", "ground_radius", "ground_radius_uncertainty", "focal_length", "focal_length_uncertainty", "unit", "method", "figuring", "note"],
+    ["piece", "diameter", "ground_radius", "ground_radius_uncertainty", "focal_length", "focal_length_uncertainty", "unit", "method", "figuring", ...(twelve ? ["centre", "zone", "source", "image", "lamp", "distance_uncertainty"] : []), "note"],
   ];
   for (let k = 0; k < count; k++) {
     const diameter = 150 + 50 * random.integer(5);
@@ -48,16 +55,29 @@ export function shopFiles(
     const scale = inches ? 1 / 25.4 : 1;
     const say = (value: number, digits: number): string =>
       (scale * value).toFixed(inches ? digits + 2 : digits);
+    const ground = truth + uRadius * random.normal();
+    // What the maker of the piece read, from which the focal length follows.
+    const read = focus + uFocus * random.normal();
+    const crossing = 2 * read + (ZONE * diameter / 2) ** 2 / (4 * read);
+    const image = 1 / (1 / read - 1 / LAMP);
+    const stated = !twelve || method === 2;
     rows.push([
       `disc ${k + 1}`,
       say(diameter, 0),
-      say(truth + uRadius * random.normal(), 1),
+      say(ground, 1),
       say(uRadius, 1),
-      say(focus + uFocus * random.normal(), 1),
-      say(uFocus, 1),
+      stated ? say(read, 1) : "",
+      stated ? say(uFocus, 1) : "",
       inches ? "in" : "mm",
-      METHODS[method],
+      (twelve ? METHODS : STATED)[method],
       "paraboloid, centre deepened",
+      ...(!twelve
+        ? []
+        : stated
+        ? ["", "", "", "", "", ""]
+        : method === 0
+        ? [say(crossing, 1), "70 %", "moves", "", "", say(2 * uFocus, 1)]
+        : ["", "", "", say(image, 1), "180 m", say(uFocus, 1)]),
       k === 0 ? "invented" : "",
     ]);
   }

@@ -18,9 +18,10 @@ export interface ReportTask {
   readonly values?: readonly string[];
   /** Folders when none is given, from the project's root. */
   readonly defaults: readonly string[];
-  /** Makes the report's kind from the flags; a text is a wrong call. */
+  /** Makes the report's kind from flags and folders; a text is a wrong call. */
   readonly kind: (
     flags: Readonly<Record<string, string | true>>,
+    folders: readonly string[],
   ) => ReportKind | string;
 }
 
@@ -137,7 +138,7 @@ async function reportAll(
     ...LIMIT_FLAGS,
     help: "switch",
   });
-  const kind = task.kind(flags);
+  const kind = task.kind(flags, rest);
   const wrong = problem ?? (typeof kind === "string" ? kind : undefined);
   if (wrong !== undefined || typeof kind === "string") {
     console.error(`${wrong}\n\n${task.usage}`);

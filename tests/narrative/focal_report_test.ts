@@ -8,7 +8,10 @@ import {
   type FocalReport,
   focalReport,
   focalResults,
+  isPiece,
+  measuredHow,
   openFocal,
+  shopPiece,
   showFocalAnswer,
 } from "sagbook/narrative/mod.ts";
 import { readFinishedPieces } from "sagbook/records/finished_pieces.ts";
@@ -49,9 +52,12 @@ Deno.test("openFocal() foretells by a dozen pieces, with the chance of landing a
   const text = words(report.answer);
   match(
     text,
-    /From a ground radius of 300\d\.\d ± \d\.\d mm, this shop's 12 finished pieces foretell a focal length of 1499\.\d ± 5\.\d mm \(95 %, 11 degrees of freedom\)/,
+    /From a ground radius of 300\d\.\d ± \d\.\d mm, this shop's 12 finished pieces foretell a focal length of 1499\.\d ± 5\.\d mm \(95 %\)\./,
   );
-  match(text, /From here the chance of landing within 5\.0 mm is 93 %\./);
+  match(
+    text,
+    /The target is 1500\.0 mm; from here the chance of landing within 5\.0 mm of it is 93 %\./,
+  );
   match(
     text,
     /To land on 1500\.0 mm, leave the fine grinding at 3003\.\d mm; anywhere from/,
@@ -63,7 +69,7 @@ Deno.test("openFocal() says how wide little history is, and what geometry would 
   const text = words(report.answer);
   match(
     text,
-    /this shop's 2 finished pieces foretell a focal length of 1500 ± \d\d mm \(95 %, 1 degree of freedom\)/,
+    /this shop's 2 finished pieces foretell a focal length of 1500 ± \d\d mm \(95 %\)\./,
   );
   match(
     text,
@@ -78,6 +84,10 @@ Deno.test("focalReport() with none or one finished piece gives geometry alone, a
   match(
     words(none.answer),
     /geometry alone foretells a focal length of 1500\.\d ± 3\.\d mm/,
+  );
+  match(
+    words(none.answer),
+    /It became 1499\.\d ± 1\.0 mm \(centre of curvature, zone at 105 mm, source moves\)\./,
   );
   match(
     words(none.answer),
@@ -153,7 +163,7 @@ Deno.test("focalNotes() and focalAnswer() speak of what was found", async () => 
   deepEqual(focalNotes(report), report.notes);
   match(
     words(report.notes),
-    /the mean ratio is used, since the line does not earn its place/,
+    /the mean ratio is used, since a line must be better by a fifth to earn its place/,
   );
 });
 
@@ -170,4 +180,105 @@ Deno.test("drawFocalLength() draws pieces, band and this piece; showFocalAnswer(
   deepEqual(bundle["application/vnd.sagbook.results+json"], results);
   equal(results.pieces_used, 12);
   equal(/null|NaN|Infinity/.test(JSON.stringify(results)), false);
+});
+
+Deno.test("focalReport() keeps this very piece out of the habit, and says whether it became what was foretold", async () => {
+  const others =
+    "a,300,3000,2,1498,1,star\nb,300,3010,2,1503,1,star\nc,300,2990,2,1493.5,1,star\n";
+  const name = '"Disc 300,  f/5, from rough to polished"';
+  const report = await reportOn(
+    HEADER + others + `${name},300,3002.6,3.4,1499.5,0.5,star\n`,
+  );
+  deepEqual(report.used.map(({ piece }) => piece), ["a", "b", "c"]);
+  equal(report.itself?.line, 5);
+  match(
+    words(report.answer),
+    /It became 1499\.5 ± 1\.0 mm \(star\), as foretold\./,
+  );
+  match(
+    words(report.notes),
+    /Line 5 .* is this piece itself; it is not among those that foretell/,
+  );
+  const bare = await reportOn(HEADER + others);
+  deepEqual(report.prediction, bare.prediction);
+  const off = await reportOn(
+    HEADER + others + `${name},300,3002.6,3.4,1530,0.5,star\n`,
+  );
+  match(
+    words(off.answer),
+    /It became 1530\.0 ± 1\.0 mm \(star\), which is not as foretold\./,
+  );
+  equal(isPiece({ piece: " DISC  1" }, "disc 1"), true);
+  equal(isPiece({ piece: "disc 11" }, "disc 1"), false);
+});
+
+const READ =
+  "piece,diameter,ground_radius,unit,method,focal_length,centre,zone,source,image,lamp,lamp_uncertainty,distance_uncertainty\n";
+
+Deno.test("shopPiece() finds the focal length from what was read, and measuredHow() says how", async () => {
+  const { pieces } = await readFinishedPieces(
+    READ +
+      "a,300,3003,mm,,,3003.75,150,moves,,,,1\n" +
+      "b,300,3003,mm,,,3007.5,150,fixed,,,,1\n" +
+      "c,300,3003,mm,lamp,,,,,1522.843,100 m,1 m,1.5\n" +
+      "d,300,3003,mm,star,,,,,1500,,,\n" +
+      "e,300,3003,mm,by eye,1500,,,,,,,\n" +
+      "f,300,3003,mm,,,100,150,moves,,,,1\n",
+    "finished.csv",
+  );
+  const found = pieces.map(shopPiece);
+  for (const one of found.slice(0, 5)) {
+    ok(Math.abs(one!.focalLength - 1500) < 0.01, `${one!.focalLength}`);
+  }
+  // A zone wider than its own distance allows belongs to no paraboloid.
+  equal(found[5], undefined);
+  // Half of 1 mm; the lamp's: (f/image)² · 1.5 and (f/lamp)² · 1000 mm.
+  deepEqual(
+    found.slice(0, 4).map((one) => one!.focalLengthUncertainty?.toFixed(2)),
+    [
+      "0.50",
+      "0.50",
+      Math.hypot((1500 / 1522.843) ** 2 * 1.5, 0.225).toFixed(2),
+      undefined,
+    ],
+  );
+  deepEqual(pieces.map((one) => plain(measuredHow(one, "mm") ?? "")), [
+    "centre of curvature, zone at 150 mm, source moves",
+    "centre of curvature, zone at 150 mm, source fixed",
+    "lamp at 100 m, corrected",
+    "star",
+    "by eye",
+    "centre of curvature, zone at 150 mm, source moves",
+  ]);
+  equal(plain(measuredHow(pieces[2], "in")!), "lamp at 328 ft, corrected");
+  const report = await reportOn(
+    READ +
+      "a,300,3003,mm,,,3003.75,150,moves,,,,1\nf,300,3003,mm,,,100,150,moves,,,,1\n",
+  );
+  deepEqual(report.used.map(({ piece }) => piece), ["a"]);
+  match(
+    words(report.notes),
+    /Line 3 \(f\) is not used: no focal length belongs to its distances\./,
+  );
+});
+
+Deno.test("focalNotes() never lets the Sun pass without a word", async () => {
+  const report = await reportOn(
+    HEADER + "a,300,3000,2,1498,1,image of the Sun\n",
+  );
+  match(words(report.notes), /Line 2 \(a\) names the Sun: never do that again/);
+});
+
+Deno.test("focalAnswer() sends convex work elsewhere, and knows a sphere from a paraboloid", async () => {
+  const folder = await readPieceFolder(PIECE);
+  const finished = await readFinishedPieces("", "finished.csv", "mm");
+  const convex = focalReport(
+    { ...folder, piece: { ...folder.piece, form: "convex" } },
+    finished,
+  );
+  match(words(convex.answer), /A convex surface makes no focus of its own/);
+  const sphere = focalReport(folder, finished, { figure: "sphere" });
+  const { low, high } = sphere.geometry!.range;
+  equal(low, high);
+  equal(high, sphere.radius!.radius / 2);
 });

@@ -78,10 +78,42 @@ Deno.test("task focal writes page, notebook and results from a piece and a shop"
   await Deno.remove(folder, { recursive: true });
 });
 
+Deno.test("task focal takes the shop from the folder that the piece lies in", async () => {
+  const shop = await Deno.makeTempDir({ prefix: "shop-" });
+  const folder = `${shop}/piece`;
+  await Deno.mkdir(folder);
+  for (const name of ["piece.json", "bench.json", "readings.csv"]) {
+    await Deno.copyFile(`${ROOT}data/history-300/${name}`, `${folder}/${name}`);
+  }
+  await Deno.copyFile(
+    `${ROOT}data/shop-two/finished.csv`,
+    `${shop}/finished.csv`,
+  );
+  const { code, out, err } = await runTask("focal", [folder]);
+  equal(code, 0, err);
+  match(plain(out), /this shop's 2 finished pieces foretell/);
+  const page = Deno.readTextFileSync(`${folder}/report/focal.html`);
+  equal(page.includes("<h2>With little history"), false);
+  await Deno.remove(shop, { recursive: true });
+});
+
 Deno.test("task focal asks for a shop, and refuses a chance that is none", async () => {
   const without = await runTask("focal", ["data/history-300"]);
   equal(without.code, 2);
   match(without.err, /--shop needs the folder that holds finished\.csv\./);
+  const empty = await runTask("focal", [
+    "data/history-300",
+    "--shop",
+    "data/metric-250",
+  ]);
+  equal(empty.code, 2);
+  match(empty.err, /--shop: there is no finished\.csv in .*metric-250\./);
+  const figure = await runTask("focal", ["--figure", "lens"]);
+  equal(figure.code, 2);
+  match(
+    figure.err,
+    /--figure is paraboloid or sphere: current value is lens\./,
+  );
   const wrong = await runTask("focal", [
     "data/history-300",
     "--shop",
