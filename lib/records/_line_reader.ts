@@ -238,7 +238,7 @@ export class LineReader {
     if (place.named !== undefined || place.doubt !== undefined) {
       const zoneName = cell.zone ?? this.#heading("zone");
       const where = [zoneName, zone, this.#heading("offset"), offset] as const;
-      remarkOnPlace(place, this.faults, ...where);
+      remarkOnPlace(place, this.faults, ...where, this.#source.piece.unit);
     }
     return place;
   }

@@ -9,7 +9,8 @@ import { radiusFromSag } from "../geometry/radius_from_sag.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import type { Bench, Ring } from "./bench.ts";
 import type { LineFaults } from "./_line_faults.ts";
-import type { Piece } from "./piece.ts";
+import type { LengthUnit, Piece } from "./piece.ts";
+import { saidPlace } from "./_said_length.ts";
 import {
   familyOf,
   type FileDecimal,
@@ -44,13 +45,14 @@ export function remarkOnPlace(
   zone: string,
   offsetColumn: string,
   offset: string,
+  unit: LengthUnit,
 ): void {
   if (place.named !== undefined) {
     faults.remark("note", offsetColumn, offset, {
       code: "offset-wins",
       message: `the offset wins over “${zone.slice(0, 40)}”, which would be ${
-        place.named.toFixed(2)
-      } mm`,
+        saidPlace(place.named, unit)
+      }`,
     });
   }
   if (place.doubt !== undefined) {

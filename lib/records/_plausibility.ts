@@ -8,19 +8,13 @@ import type { Bench, Ring } from "./bench.ts";
 import type { Piece } from "./piece.ts";
 import type { Problem } from "./problem.ts";
 import type { Reading } from "./reading.ts";
+import { saidRadius, saidSag } from "./_said_length.ts";
 import { meanSize, type SessionGroup, suspicion } from "./_session_group.ts";
-import {
-  INCH,
-  millimetresSaid as mm,
-  near,
-  NEAR_INCH,
-  radiusOf,
-  unitOrRing,
-} from "./_suspicions.ts";
+import { INCH, near, NEAR_INCH, radiusOf, unitOrRing } from "./_suspicions.ts";
 
-/** So many sessions are looked at; a folder holds far fewer. */
 /** No surface changes its sag by this factor from zone to zone. */
 const FAR_OFF = 3;
+/** So many sessions are looked at; a folder holds far fewer. */
 const MOST_GROUPS = 10_000;
 
 /** Watches readings go by and says at the end what looks wrong. */
@@ -134,7 +128,7 @@ export class PlausibilityWatch {
 
   #sign(group: SessionGroup): Problem[] {
     if (group.negative === 0) return [];
-    const { form } = this.#piece;
+    const { form, unit } = this.#piece;
     const { countsUpOn } = this.#bench.gauge;
     const other = form === "concave" ? "convex" : "concave";
     const all = group.negative === group.count - group.zero;
@@ -150,9 +144,9 @@ export class PlausibilityWatch {
       ? radiusOf(size, effectiveFeet(group.ring.shape, other), other)
       : undefined;
     const figure = all && radius !== undefined && asOther !== undefined
-      ? ` Turned round, the mean is ${mm(size, 6)} and R ${
-        mm(radius, 3)
-      } (as ${other} ${mm(asOther, 3)})`
+      ? ` Turned round, the mean is ${saidSag(size, unit)} and R ${
+        saidRadius(radius, unit)
+      } (as ${other} ${saidRadius(asOther, unit)})`
       : "";
     return [suspicion(
       group,
@@ -187,7 +181,7 @@ export class PlausibilityWatch {
       "other-unit",
       group.outOfScaleLine,
       `${group.outOfScale} of ${group.count} readings of session ${group.session} differ from its first (${
-        mm(group.first, 5)
+        saidSag(group.first, this.#piece.unit)
       }) by about 25.4 times, the mark of inches taken for millimetres`,
       "look which unit the display showed, and write it into the unit column",
       group.outOfScale,
@@ -203,8 +197,10 @@ export class PlausibilityWatch {
       "far-off-reading",
       group.farOffLine,
       `${group.farOff} of ${group.count} readings of session ${group.session} lie far from its first (${
-        mm(group.first, 5)
-      }): ${mm(group.farOffSag, 5)} is about ${factor.toPrecision(2)} times ${
+        saidSag(group.first, this.#piece.unit)
+      }): ${saidSag(group.farOffSag, this.#piece.unit)} is about ${
+        factor.toPrecision(2)
+      } times ${
         times >= 1 ? "larger" : "smaller"
       }, more than any surface does from zone to zone`,
       "look for a slipped decimal point or a wrong unit, in this line or in the first",

@@ -11,6 +11,7 @@ import { type Millimetres, millimetres } from "../units/length.ts";
 import type { Ring } from "./bench.ts";
 import type { Piece } from "./piece.ts";
 import type { Zone } from "./reading.ts";
+import { saidPlace } from "./_said_length.ts";
 import type { ZoneName } from "./_zone_name.ts";
 
 /** Where the gauge stood, or why it cannot have stood there. */
@@ -52,9 +53,6 @@ const ZERO = millimetres(0);
 
 /** Largest difference between name and offset that goes without a word, in mm. */
 const SAME_PLACE = 1;
-
-/** A length for a message. */
-const said = (mm: number) => `${Number(mm.toFixed(3))} mm`;
 
 /** How far from the work's centre the outermost foot may stand, in mm. */
 function outermostFoot(
@@ -119,6 +117,7 @@ function onlyWithFeetOut(
   limit: number,
 ): string | undefined {
   const { piece, ring, radius, foot, diameterDegrees } = question;
+  const said = (length: number) => saidPlace(length, piece.unit);
   const relative = relativeFootDegrees(
     foot,
     diameterDegrees,
@@ -154,6 +153,7 @@ function onlyWithFeetOut(
  */
 export function resolvePlace(question: PlaceQuestion): Place {
   const { piece, ring, radius, foot, diameterDegrees, name } = question;
+  const said = (length: number) => saidPlace(length, piece.unit);
   const half = piece.diameter / 2;
   const usable = half - piece.bevel - piece.margin;
   const contact = contactCircleRadius(ring.shape, piece.form, radius);

@@ -11,6 +11,7 @@ import { type Millimetres, millimetres } from "../units/length.ts";
 import type { Bench, Ring } from "./bench.ts";
 import type { Piece } from "./piece.ts";
 import type { Problem } from "./problem.ts";
+import { saidRadius, saidSag, saidSize } from "./_said_length.ts";
 import { meanSize, type SessionGroup, suspicion } from "./_session_group.ts";
 
 /** Millimetres in an inch. */
@@ -44,11 +45,6 @@ export function near(ratio: number, factor: number, within: number): boolean {
   return Math.abs(ratio / factor - 1) <= within;
 }
 
-/** A length for a message. */
-export function millimetresSaid(value: number, digits: number): string {
-  return `${value.toFixed(digits)} mm`;
-}
-
 /** A radius, where the sag gives one. */
 export function radiusOf(
   sag: number,
@@ -58,10 +54,6 @@ export function radiusOf(
   if (!(sag >= SMALLEST_SAG) || sag > feet.circleRadius) return undefined;
   return radiusFromSag(millimetres(sag), feet, form);
 }
-
-const mm = millimetresSaid;
-const saidRadius = (radius: Millimetres | undefined) =>
-  radius === undefined ? "none" : mm(radius, 3);
 
 /** Sags of the nominal radii under a ring, smallest and largest. */
 function nominalSags(
@@ -85,7 +77,7 @@ function otherUnit(
   other: { readonly name: string; readonly factor: number },
   unlike: SessionGroup | undefined,
   feet: Feet,
-  form: SurfaceForm,
+  { form, unit }: Piece,
 ): Problem {
   const mean = meanSize(group);
   const asOther = mean * other.factor;
@@ -101,25 +93,25 @@ function otherUnit(
     group.line,
     `session ${group.session} reads like ${other.name} written down as ${
       group.unit === "mm" ? "millimetres" : "inches"
-    }${compared}: as entered the mean sag is ${mm(mean, 5)} (R ${
-      saidRadius(radiusOf(mean, feet, form))
-    }), as ${other.name} ${mm(asOther, 5)} (R ${
-      saidRadius(radiusOf(asOther, feet, form))
+    }${compared}: as entered the mean sag is ${saidSag(mean, unit)} (R ${
+      saidRadius(radiusOf(mean, feet, form), unit)
+    }), as ${other.name} ${saidSag(asOther, unit)} (R ${
+      saidRadius(radiusOf(asOther, feet, form), unit)
     })`,
     "say which: write the right unit into the unit column; nothing was changed",
     group.count,
   );
 }
 
-function tooDeep(group: SessionGroup, feet: Feet): Problem {
+function tooDeep(group: SessionGroup, feet: Feet, { unit }: Piece): Problem {
   return suspicion(
     group,
     "impossible-sag",
     group.line,
     `the mean of session ${group.session}, ${
-      mm(meanSize(group), 3)
+      saidSag(meanSize(group), unit)
     }, is more than the foot circle's radius of ${
-      mm(feet.circleRadius, 3)
+      saidSize(feet.circleRadius, unit)
     }: no sphere has such a sag under ring ${group.ring.id}`,
     "check unit and ring; nothing was changed",
     group.count,
@@ -142,7 +134,7 @@ function ringSize(
   feet: Feet,
   radius: Millimetres,
   wanted: Millimetres,
-  form: SurfaceForm,
+  { form, unit }: Piece,
 ): Problem[] {
   const ratio = radius / wanted;
   return RING_SIZES.filter(([factor]) => near(ratio, factor, NEAR_RING)).map(
@@ -154,13 +146,13 @@ function ringSize(
         "ring-size",
         group.line,
         `with ring ${group.ring.id} session ${group.session} gives R ${
-          mm(radius, 3)
+          saidRadius(radius, unit)
         }, ${ratio.toFixed(2)} times the nominal ${
-          mm(wanted, 0)
+          saidRadius(wanted, unit)
         }: is the radius given for the ring (${
-          mm(feet.circleRadius, 3)
-        }) really ${what}? Then r is ${mm(circleRadius, 3)} and R ${
-          saidRadius(then)
+          saidSize(feet.circleRadius, unit)
+        }) really ${what}? Then r is ${saidSize(circleRadius, unit)} and R ${
+          saidRadius(then, unit)
         }`,
         `look whether bench.json takes ${words} of ring ${group.ring.id}; nothing was changed`,
       );
@@ -172,7 +164,7 @@ function otherRing(
   group: SessionGroup,
   radius: Millimetres,
   wanted: Millimetres,
-  form: SurfaceForm,
+  { form, unit }: Piece,
   rings: readonly Ring[],
 ): Problem[] {
   return rings.filter((ring) => ring !== group.ring).flatMap((ring) => {
@@ -184,10 +176,10 @@ function otherRing(
       "other-ring",
       group.line,
       `with ring ${group.ring.id} session ${group.session} gives R ${
-        mm(radius, 3)
+        saidRadius(radius, unit)
       }; with ring ${ring.id} it would be ${
-        mm(then, 3)
-      }, close to the nominal ${mm(wanted, 0)}`,
+        saidRadius(then, unit)
+      }, close to the nominal ${saidRadius(wanted, unit)}`,
       "look which ring was on the gauge; nothing was changed",
     )];
   });
@@ -230,16 +222,16 @@ export function unitOrRing(
         other,
         other === swapped ? unlike : undefined,
         feet,
-        form,
+        piece,
       ),
     ];
   }
-  if (mean > feet.circleRadius) return [tooDeep(group, feet)];
+  if (mean > feet.circleRadius) return [tooDeep(group, feet, piece)];
   const radius = radiusOf(mean, feet, form);
   const wanted = piece.target?.radius ?? piece.startingRadius;
   if (radius === undefined || wanted === undefined) return [];
   return [
-    ...ringSize(group, feet, radius, wanted, form),
-    ...otherRing(group, radius, wanted, form, bench.rings),
+    ...ringSize(group, feet, radius, wanted, piece),
+    ...otherRing(group, radius, wanted, piece, bench.rings),
   ];
 }

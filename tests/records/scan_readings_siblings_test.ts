@@ -1,6 +1,6 @@
 import { deepEqual, equal, match, ok } from "node:assert/strict";
 import { singleByte, utf16, utf32 } from "./_encoded.ts";
-import { HEADER, scan } from "./_scan_of_text.ts";
+import { BENCH, HEADER, PIECE, ring, scan } from "./_scan_of_text.ts";
 
 type Found = Awaited<ReturnType<typeof scan>>;
 
@@ -451,4 +451,26 @@ Deno.test("scanReadings() reads dates that have one reading and gives both of th
   ]);
   const [two] = found.problems.filter(({ code }) => code === "ambiguous-date");
   match(two.message, /two ways: 2031-04-03 or 2031-03-04/);
+});
+
+Deno.test("scanReadings() speaks of an inch piece in inches, with no more figures than help", async () => {
+  const piece = { ...PIECE, unit: "in" as const };
+  const bench = { ...BENCH, rings: [ring("A", 60), ring("B", 40)] };
+  const text = "session,zeroing,ring,zone,offset,reading,unit\n" +
+    "S1,1,A,centre,,0.715,in\nS1,1,A,centre,,0.715,in\n" +
+    "S2,1,A,centre,,-0.02815,in\nS3,1,A,,1.9,0.0281,in\n" +
+    "S4,1,B,centre,,0.02815,in\nS5,1,A,50%,,0.0281,in\nS6,1,A,50%,1,0.0281,in\n" +
+    "S7,1,A,centre,,5,in\n";
+  const { problems } = await scan(text, { piece, bench });
+  const said = problems.filter(({ code }) =>
+    code !== "unit-assumed" && code !== "finer-than-step"
+  );
+  deepEqual([...new Set(said.map(({ code }) => code))].sort(), [
+    ...["beyond-reach", "foot-unknown", "impossible-sag", "negative-sag"],
+    ...["offset-wins", "other-ring", "other-unit"],
+  ]);
+  for (const { message } of said) {
+    ok(!/\d mm/.test(message), message);
+    ok(!/\d\.\d{6}|\d{6}\./.test(message), message);
+  }
 });

@@ -446,7 +446,7 @@ Deno.test("scanReadings() warns of micrometres taken for millimetres and of a sa
   const warning = micro.problems.find((one) => one.severity === "warning");
   match(
     warning?.message ?? "",
-    /reads like micrometres .* as micrometres 0\.71500 mm \(R 2520\.840 mm\)/,
+    /reads like micrometres .* as micrometres 0\.715 mm \(R 2520\.8 mm\)/,
   );
   const deep = await scan(`${HEADER}\nS1,1,centre,61,mm\n`);
   deepEqual(deep.of("warning"), ["2 impossible-sag"]);
