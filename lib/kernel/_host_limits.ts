@@ -1,3 +1,5 @@
+import process from "node:process";
+
 /** Ways to keep something on disk that the runtime opens to everybody. */
 const STORES = ["localStorage", "sessionStorage", "caches"];
 
@@ -28,6 +30,7 @@ export async function giveUp(names: readonly string[]): Promise<void> {
       super(url, options);
     }
   };
+  process.env = withoutNames(process.env);
   for (const name of names) {
     await Deno.permissions.revoke({ name } as Deno.PermissionDescriptor);
   }
@@ -41,4 +44,25 @@ export function explainMissing(error: unknown, name: string): unknown {
       `the notebook was not allowed to fetch ${name} (that needs --allow-import)`,
     )
     : error;
+}
+
+type Environment = typeof process.env;
+
+/** Libraries list the environment when they load: for them it has no names. */
+function withoutNames(environment: Environment): Environment {
+  return new Proxy({}, {
+    ownKeys() {
+      try {
+        return Reflect.ownKeys(environment);
+      } catch {
+        return [];
+      }
+    },
+    has: (_, name) => Reflect.has(environment, name),
+    get: (_, name) => Reflect.get(environment, name),
+    set: (_, name, value) => Reflect.set(environment, name, value),
+    deleteProperty: (_, name) => Reflect.deleteProperty(environment, name),
+    getOwnPropertyDescriptor: (_, name) =>
+      Reflect.getOwnPropertyDescriptor(environment, name),
+  });
 }

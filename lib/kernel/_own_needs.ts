@@ -7,7 +7,7 @@ import type { PermissionLimits } from "./permission_limits.ts";
  * Adds to a notebook's limits what the evaluator itself must do: read the
  * package, the workspace and the runtime's cache of modules, and talk to its
  * kernel over the given ports of this machine; while it starts, enter the
- * notebook's folder.
+ * notebook's folder; load a package that looks whether it is being debugged.
  */
 export function withOwnNeeds(
   limits: PermissionLimits,
@@ -28,8 +28,12 @@ export function withOwnNeeds(
       ...(folder === undefined ? [] : [folder]),
     ]),
     net: add(limits.net, hosts),
+    env: add(limits.env, ASKED_AT_LOADING),
   };
 }
+
+/** Variables that a package of the library asks for when it is loaded. */
+const ASKED_AT_LOADING = ["DEBUG", "DEBUG_FD"];
 
 function add(
   given: readonly string[] | true | undefined,

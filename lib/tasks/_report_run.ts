@@ -22,6 +22,7 @@ import { RESULTS_TYPE } from "../narrative/show.ts";
 import { VERSION } from "../version.ts";
 import { runChecked } from "./_own_kernel.ts";
 import { ROOT } from "./_root.ts";
+import { settingsFiles } from "./_settings_files.ts";
 
 export { ROOT } from "./_root.ts";
 
@@ -109,7 +110,11 @@ export async function reportOn(
   const run = await runChecked(withoutOutputs(template.notebook), {
     cwd: dirname(resolve(notebook)),
     limits: limits === "unlimited" ? limits : joinLimits(limits, {
-      read: [folder, ...kind.folders ?? []].map((one) => resolve(one)),
+      read: [
+        folder,
+        ...kind.folders ?? [],
+        ...await settingsFiles(folder),
+      ].map((one) => resolve(one)),
     }),
     parameters: { folder: resolve(folder), ...kind.parameters },
     ...(kernel === undefined ? {} : { kernel }),

@@ -1,0 +1,49 @@
+/**
+ * The files outside a piece's folder that its own files name.
+ *
+ * @module
+ */
+import { dirname, resolve } from "node:path";
+
+/**
+ * Finds what reading a piece's folder reads beside it: the bench's file where
+ * `piece.json` names one elsewhere, and the files of spacings that it names.
+ *
+ * Only files of these kinds count, `.json` and `.csv` or `.txt`: what is found
+ * here a notebook may read.
+ *
+ * @param folder The piece's folder.
+ * @returns Absolute paths; files that are not there or not readable name none.
+ */
+export async function settingsFiles(folder: string): Promise<string[]> {
+  const piece = await readJson(resolve(folder, "piece.json"));
+  const named = objectOf(piece).bench;
+  const bench = resolve(
+    folder,
+    typeof named === "string" ? named : "bench.json",
+  );
+  if (!bench.endsWith(".json")) return [];
+  const { rings } = objectOf(await readJson(bench));
+  const spacings = (Array.isArray(rings) ? rings : []).flatMap((ring) => [
+    objectOf(ring).spacings,
+    objectOf(objectOf(ring).calibration).spacings,
+  ]);
+  const files = spacings.filter((one): one is string =>
+    typeof one === "string" && /\.(csv|txt)$/i.test(one)
+  );
+  return [bench, ...files.map((one) => resolve(dirname(bench), one))];
+}
+
+function objectOf(value: unknown): Record<string, unknown> {
+  return typeof value === "object" && value !== null
+    ? value as Record<string, unknown>
+    : {};
+}
+
+async function readJson(path: string): Promise<unknown> {
+  try {
+    return JSON.parse((await Deno.readTextFile(path)).replace(/^\ufeff/, ""));
+  } catch {
+    return undefined; // whoever reads the folder says what is wrong with it
+  }
+}
