@@ -5,6 +5,7 @@
  * @module
  */
 import { dirname, join, relative, resolve } from "node:path";
+import { LIMIT_WORDS } from "./_notebook_limits.ts";
 import { runReportTask } from "./_report_folders.ts";
 import { type ReportKind, ROOT } from "./_report_run.ts";
 
@@ -20,9 +21,12 @@ Without a folder it reports on an invented piece and shop in data/.
   --chance PERCENT  wanted chance of landing within tolerance; 90 unless stated
   --figure NAME     what the piece is figured to: paraboloid (unless stated) or
                     sphere
-  --kernel NAME     the Jupyter kernel to run on
+  --kernel NAME     a Jupyter kernel to run on, which cannot be limited and so
+                    needs --allow-all; unless told the project's own
   --notebook FILE   a notebook of your own in place of the project's
   --help            this text
+
+${LIMIT_WORDS}
 
 finished.csv has one line for each finished piece: piece, ground_radius,
 ground_radius_uncertainty, and either focal_length with

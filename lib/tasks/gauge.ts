@@ -6,6 +6,7 @@
  */
 import { join, resolve } from "node:path";
 import { parseLength } from "../units/parse_length.ts";
+import { LIMIT_WORDS } from "./_notebook_limits.ts";
 import { runReportTask } from "./_report_folders.ts";
 import { type ReportKind, ROOT } from "./_report_run.ts";
 
@@ -18,11 +19,13 @@ deno task record follows). Without a folder it reports on the invented study in 
 
   --stretch LENGTH  change of the sag by one stretch of work, such as "12 µm"
   --after FOLDER    the study repeated after a change, to compare
-  --kernel NAME     a Jupyter kernel to run on; unless told the project's own,
-                    which checks the types of all cells
+  --kernel NAME     a Jupyter kernel to run on, which cannot be limited and so
+                    needs --allow-all; unless told the project's own
   --no-check        types are not checked
   --notebook FILE   a notebook of your own in place of the project's
   --help            this text
+
+${LIMIT_WORDS}
 
 Exit codes: as deno task report.`;
 

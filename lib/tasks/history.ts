@@ -5,6 +5,7 @@
  * @module
  */
 import { join, resolve } from "node:path";
+import { LIMIT_WORDS } from "./_notebook_limits.ts";
 import { runReportTask } from "./_report_folders.ts";
 import { type ReportKind, ROOT } from "./_report_run.ts";
 
@@ -19,9 +20,12 @@ a folder it reports on an invented piece in data/.
                     expected of this one
   --up-to SESSION   look back to this session: what came later is left out
   --risk PERCENT    accepted risk of passing the target; 5 unless stated
-  --kernel NAME     the Jupyter kernel to run on
+  --kernel NAME     a Jupyter kernel to run on, which cannot be limited and so
+                    needs --allow-all; unless told the project's own
   --notebook FILE   a notebook of your own in place of the project's
   --help            this text
+
+${LIMIT_WORDS}
 
 Exit codes: as deno task report.`;
 

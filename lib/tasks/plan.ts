@@ -5,6 +5,7 @@
  * @module
  */
 import { parseLength } from "../units/parse_length.ts";
+import { LIMIT_WORDS } from "./_notebook_limits.ts";
 import { runReportTask } from "./_report_folders.ts";
 import type { ReportKind } from "./_report_run.ts";
 
@@ -17,11 +18,13 @@ deno task record follows). Without a folder it plans for an invented study in da
 
   --edge LENGTH    width of the turned edge to look for, such as "15 mm"
   --sets N         sets that rings are compared for, from 2
-  --kernel NAME    a Jupyter kernel to run on; unless told the project's own,
-                   which checks the types of all cells
+  --kernel NAME    a Jupyter kernel to run on, which cannot be limited and so
+                   needs --allow-all; unless told the project's own
   --no-check       types are not checked
   --notebook FILE  a notebook of your own in place of the project's
   --help           this text
+
+${LIMIT_WORDS}
 
 Exit codes: as deno task report.`;
 

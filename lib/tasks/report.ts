@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { LIMIT_WORDS } from "./_notebook_limits.ts";
 import { runReportTask } from "./_report_folders.ts";
 import { SESSION_REPORT } from "./_report_run.ts";
 
@@ -13,12 +14,14 @@ on it and writes FOLDER/report/: session.html (the page), session.ipynb (the
 notebook as run) and results.json. A folder of such folders is done one by one.
 Without a folder it reports on the invented pieces in data/.
 
-  --kernel NAME    a Jupyter kernel to run on; unless told the project's own,
-                   which checks the types of all cells
+  --kernel NAME    a Jupyter kernel to run on, which cannot be limited and so
+                   needs --allow-all; unless told the project's own
   --no-check       types are not checked
   --notebook FILE  a notebook of your own in place of the session notebook; it
                    needs a cell tagged "parameters" that declares "folder"
   --help           this text
+
+${LIMIT_WORDS}
 
 Exit codes: 0 all reports made, 1 a folder or a cell failed, 2 wrong call,
 3 the kernel ended, 4 a cell took too long, 130 stopped.`;

@@ -262,7 +262,12 @@ Deno.test("task report says that it checks no types where told so; a page that w
 
 Deno.test("task report runs on an installed kernel by its name", async () => {
   const folder = await copyPiece("coarse-display-180");
-  const { code, err } = await runTask("report", [folder, "--kernel", "deno"]);
+  const { code, err } = await runTask("report", [
+    folder,
+    "--kernel",
+    "deno",
+    "--allow-all",
+  ]);
   equal(code, 0, err);
   await Deno.remove(folder, { recursive: true });
 });

@@ -1,0 +1,320 @@
+import { deepEqual, equal, match, ok } from "node:assert/strict";
+import { formatNotebook } from "sagbook/notebook/format_notebook.ts";
+import { parseNotebook } from "sagbook/notebook/parse_notebook.ts";
+import type { CodeCell } from "sagbook/notebook/mod.ts";
+import { copyPiece, ROOT, runTask } from "./_run_task.ts";
+
+/** A stranger's notebook: a parameters cell, then these, as they stand. */
+async function strangers(
+  folder: string,
+  sources: readonly string[],
+  tags: readonly string[] = [],
+): Promise<string> {
+  const cell = (source: string, at: number): CodeCell => ({
+    cell_type: "code",
+    id: `c${at}`,
+    metadata: at === 0 ? { tags: ["parameters"] } : { tags: [...tags] },
+    source,
+    execution_count: null,
+    outputs: [],
+  });
+  const path = `${folder}/stranger.ipynb`;
+  const cells = ['const folder = "";', ...sources].map(cell);
+  await Deno.writeTextFile(path, formatNotebook({ metadata: {}, cells }));
+  return path;
+}
+
+/** Values and errors of the cells as run, after parameters and injected ones. */
+async function answers(folder: string): Promise<string[]> {
+  const path = `${folder}/report/session.ipynb`;
+  const text = await Deno.readTextFile(path);
+  const { notebook } = await parseNotebook(text, path);
+  return notebook.cells.slice(2).map((cell) => {
+    const [output] = (cell as CodeCell).outputs.slice(-1);
+    if (output?.output_type === "error") return output.evalue;
+    return output !== undefined && "data" in output
+      ? String(output.data["text/plain"])
+      : "";
+  });
+}
+
+/** Counts who connects. */
+function listener() {
+  const server = Deno.listen({ hostname: "127.0.0.1", port: 0 });
+  const seen: string[] = [];
+  const done = (async () => {
+    for await (const connection of server) {
+      const chunk = new Uint8Array(4096);
+      const count = await connection.read(chunk).catch(() => null);
+      seen.push(new TextDecoder().decode(chunk.subarray(0, count ?? 0)));
+      connection.close();
+    }
+  })().catch(() => {});
+  return {
+    port: server.addr.port,
+    seen,
+    async close() {
+      server.close();
+      await done;
+    },
+  };
+}
+
+const POSIX = Deno.build.os !== "windows";
+
+Deno.test("task report refuses network, environment, program, write and foreign read, each with its cell, and does none of it", async () => {
+  const folder = await copyPiece("coarse-display-180");
+  const outside = await Deno.makeTempDir();
+  const secret = `${outside}/secret.txt`;
+  await Deno.writeTextFile(secret, "hidden words");
+  const { port, seen, close } = listener();
+  const tries: [string, RegExp][] = [
+    [`await fetch("http://127.0.0.1:${port}/");`, /not allowed to reach/],
+    ['Deno.env.get("HOME");', /not allowed to use the variable HOME/],
+    [
+      `await new Deno.Command("touch", { args: ["${outside}/ran"] }).output();`,
+      /not allowed to run/,
+    ],
+    [
+      `await Deno.writeTextFile("${outside}/written", "");`,
+      /not allowed to write/,
+    ],
+    [
+      'await Deno.writeTextFile(`${folder}/readings.csv`, "gone");',
+      /not allowed to write/,
+    ],
+    [`await Deno.readTextFile("${secret}");`, /not allowed to read/],
+  ];
+  const before = await Deno.readTextFile(`${folder}/readings.csv`);
+  for (const [source, words] of tries) {
+    const notebook = await strangers(folder, ["const harmless = 1;", source]);
+    const { code, err, out } = await runTask("report", [
+      folder,
+      "--no-check",
+      "--notebook",
+      notebook,
+    ]);
+    equal(code, 1, `${source}\n${err}`);
+    const said = err.split("\n").find((line) => line.startsWith("cell "));
+    match(said ?? err, /^cell 3, line 1: NotCapable: /, source);
+    match(said!, words);
+    match(out, /Incomplete page/);
+    const page = await Deno.readTextFile(`${folder}/report/session.html`);
+    match(page, /cell 3, line 1: NotCapable/, source);
+  }
+  await close();
+  deepEqual(seen, []);
+  deepEqual([...Deno.readDirSync(outside)].map(({ name }) => name), [
+    "secret.txt",
+  ]);
+  equal(await Deno.readTextFile(`${folder}/readings.csv`), before);
+  await Deno.remove(outside, { recursive: true });
+  await Deno.remove(folder, { recursive: true });
+});
+
+Deno.test("task report leaves a notebook no side door: workers, require, packages, stores, native code, its own permissions", async () => {
+  if (!POSIX) return;
+  const folder = await copyPiece("coarse-display-180");
+  const outside = await Deno.makeTempDir();
+  await Deno.writeTextFile(`${outside}/secret.json`, '{"word":"hidden"}');
+  await Deno.symlink(outside, `${folder}/link`);
+  const inWorker = (code: string, kind: string) =>
+    `await new Promise((done) => { const code = ${JSON.stringify(code)}; ` +
+    (kind === "web"
+      ? 'const worker = new Worker("data:text/javascript," + encodeURIComponent("try { self.postMessage(" + code + ") } catch (error) { self.postMessage(String(error)) }"), { type: "module" }); worker.onmessage = (event) => done(event.data); })'
+      : 'import("node:worker_threads").then(({ Worker }) => { const worker = new Worker("const { parentPort } = require(\\"worker_threads\\"); try { parentPort.postMessage(" + code + ") } catch (error) { parentPort.postMessage(String(error)) }", { eval: true }); worker.on("message", done); }); })');
+  const read = `Deno.readTextFileSync("${outside}/secret.json")`;
+  const tries: [string, RegExp][] = [
+    [inWorker(read, "web"), /not allowed to read/],
+    [
+      inWorker(`require("fs").readFileSync("${outside}/secret.json")`, "node"),
+      /not allowed to read/,
+    ],
+    [
+      'new Worker("data:text/javascript,1", { type: "module", deno: { permissions: { read: true } } });',
+      /not allowed to give a worker permissions/,
+    ],
+    [
+      `import module from "node:module"; module.createRequire("file:///x.js")("${outside}/secret.json")`,
+      /not allowed to read/,
+    ],
+    [
+      `await import("${outside}/secret.json", { with: { type: "json" } })`,
+      /not allowed to read/,
+    ],
+    ["Deno.readTextFileSync(`${folder}/link/secret.json`)", /not allowed to/],
+    ['Deno.readTextFileSync("/proc/self/environ")', /not allowed to read/],
+    ['Deno.readTextFileSync("/etc/passwd")', /not allowed to read/],
+    [
+      'await import("https://example.org/module.ts")',
+      /not allowed to import from example\.org/,
+    ],
+    ['await import("npm:is-thirteen@2.0.0")', /not allowed to fetch npm:/],
+    [
+      'import { createConnection } from "node:net"; await new Promise((_, fail) => createConnection(80, "127.0.0.1").on("error", fail))',
+      /not allowed to reach/,
+    ],
+    ['await Deno.resolveDns("example.org", "A")', /not allowed to reach/],
+    ["Deno.listen({ port: 0 })", /not allowed to reach/],
+    [
+      'import { execSync } from "node:child_process"; execSync("id")',
+      /not allowed to/,
+    ],
+    ['Deno.kill(Deno.ppid, "SIGTERM")', /not allowed to run/],
+    ['Deno.dlopen("libc.so.6", {})', /not allowed to load/],
+    ["process.env.HOME", /not allowed to use the variable/],
+    ["Deno.env.toObject()", /not allowed to use the variable/],
+    ["Object.keys(process.env).length", /^0$/],
+    ["Deno.hostname()", /not allowed to ask the system for hostname/],
+    ['localStorage.setItem("a", "b")', /not allowed to keep anything/],
+    ['await caches.open("a")', /not allowed to keep anything/],
+    ["await Deno.makeTempFile()", /not allowed to write/],
+    [
+      'import { DatabaseSync } from "node:sqlite"; new DatabaseSync(`${folder}/x.db`)',
+      /not allowed to write|not allowed to read/,
+    ],
+    [`Deno.symlinkSync("/etc", "${outside}/etc")`, /not allowed to/],
+    [
+      '(await Deno.permissions.request({ name: "read" })).state',
+      /^"?denied"?$/,
+    ],
+    ['(await Deno.permissions.query({ name: "net" })).state', /^"?prompt"?$/],
+  ];
+  const notebook = await strangers(
+    folder,
+    tries.map(([source]) => source),
+    ["raises-exception"],
+  );
+  await runTask("report", [folder, "--no-check", "--notebook", notebook]);
+  const given = await answers(folder);
+  for (const [at, [source, words]] of tries.entries()) {
+    match(given[at], words, source);
+  }
+  deepEqual([...Deno.readDirSync(outside)].map(({ name }) => name), [
+    "secret.json",
+  ]);
+  await Deno.remove(outside, { recursive: true });
+  await Deno.remove(folder, { recursive: true });
+});
+
+Deno.test("task report asks nobody for the packages and modules that a notebook names, checking its types or running it", async () => {
+  const folder = await copyPiece("coarse-display-180");
+  const { port, seen, close } = listener();
+  const proxy = `http://127.0.0.1:${port}`;
+  const env = {
+    HTTPS_PROXY: proxy,
+    HTTP_PROXY: proxy,
+    DENO_NO_UPDATE_CHECK: "1",
+  };
+  const notebook = await strangers(folder, [
+    'await import("npm:no-such-package-of-the-sagbook-tests");',
+    'import y from "https://example.org/y.ts";\ny;',
+  ], ["raises-exception"]);
+  const { code } = await runTask("report", [
+    folder,
+    "--notebook",
+    notebook,
+  ], env);
+  equal(code, 1);
+  deepEqual(seen, []);
+  // The same with the network granted shows that asking would be seen.
+  await runTask("report", [
+    folder,
+    "--no-check",
+    "--allow-net",
+    "--notebook",
+    notebook,
+  ], env);
+  ok(seen.some((text) => text.startsWith("CONNECT registry.npmjs.org")));
+  await close();
+  await Deno.remove(folder, { recursive: true });
+});
+
+Deno.test("task report grants what a flag names, and no more", async () => {
+  const folder = await copyPiece("coarse-display-180");
+  const outside = await Deno.realPath(await Deno.makeTempDir());
+  await Deno.mkdir(`${outside}/a, b`);
+  await Deno.writeTextFile(`${outside}/a, b/x.txt`, "x");
+  await Deno.writeTextFile(`${outside}/y.txt`, "y");
+  const notebook = await strangers(folder, [
+    'Deno.env.get("SAGBOOK_TEST_A");',
+    'Deno.env.get("SAGBOOK_TEST_B");',
+    `Deno.readTextFileSync("${outside}/y.txt");`,
+    `Deno.writeTextFileSync("${outside}/z.txt", "");`,
+  ], ["raises-exception"]);
+  const env = { SAGBOOK_TEST_A: "a", SAGBOOK_TEST_B: "b" };
+  const run = async (...flags: string[]) => {
+    await runTask("report", [
+      folder,
+      "--no-check",
+      "--notebook",
+      notebook,
+      ...flags,
+    ], env);
+    return (await answers(folder)).map((answer) =>
+      /not allowed/.test(answer) ? "refused" : answer
+    );
+  };
+  deepEqual(
+    await run("--allow-env=SAGBOOK_TEST_A", `--allow-read=${outside}`),
+    ['"a"', "refused", '"y"', "refused"],
+  );
+  deepEqual(await run("--allow-all"), ['"a"', '"b"', '"y"', ""]);
+  equal(await Deno.readTextFile(`${outside}/z.txt`), "");
+  await Deno.remove(outside, { recursive: true });
+  await Deno.remove(folder, { recursive: true });
+});
+
+Deno.test("task report runs in a folder whose name has commas and blanks, with a bench kept in another", async () => {
+  const shop = await Deno.realPath(await Deno.makeTempDir());
+  const copy = await copyPiece("coarse-display-180");
+  const folder = `${shop}/disc, the 2nd`;
+  await Deno.rename(copy, folder);
+  await Deno.rename(`${folder}/bench.json`, `${shop}/our bench.json`);
+  const piece = JSON.parse(await Deno.readTextFile(`${folder}/piece.json`));
+  piece.bench = "../our bench.json";
+  await Deno.writeTextFile(`${folder}/piece.json`, JSON.stringify(piece));
+  const { code, err } = await runTask("report", [folder, "--no-check"]);
+  equal(code, 0, err);
+  await Deno.remove(shop, { recursive: true });
+});
+
+Deno.test("task report runs on another kernel only where all is allowed, and says why", async () => {
+  const folder = await copyPiece("coarse-display-180");
+  const { code, err } = await runTask("report", [folder, "--kernel", "deno"]);
+  equal(code, 1);
+  match(
+    err,
+    /Cannot run the notebook on kernel "deno" as what its code may do cannot be limited there: add --allow-all/,
+  );
+  await Deno.remove(folder, { recursive: true });
+});
+
+for (const name of ["report", "gauge", "plan", "history", "focal"]) {
+  Deno.test(`task ${name} says in its help what a notebook may do and what each flag grants`, async () => {
+    const { code, out } = await runTask(name, ["--help"]);
+    equal(code, 0);
+    match(out, /A notebook is code\. It may read /);
+    for (
+      const flag of [
+        ...["read", "write", "net", "import", "env", "run", "sys", "ffi"],
+        "all",
+      ]
+    ) {
+      match(out, new RegExp(`^ {2}--allow-${flag}\\b.* {2,}\\S`, "m"));
+    }
+    match(out, /Exit codes: /);
+  });
+}
+
+Deno.test("every notebook of the project runs within the limits of a report", async () => {
+  // Those that read data read it from the project's own folder.
+  const { runChecked } = await import("sagbook/tasks/_own_kernel.ts");
+  const { readNotebook } = await import("sagbook/notebook/read_notebook.ts");
+  const { notebook } = await readNotebook(`${ROOT}notebooks/session.ipynb`);
+  const { status, problems } = await runChecked(notebook, {
+    cwd: `${ROOT}notebooks`,
+    check: false,
+  });
+  equal(status, "complete", problems.map(({ message }) => message).join());
+});
