@@ -103,7 +103,7 @@ Deno.test("task report refuses network, environment, program, write and foreign 
     match(page, /cell 3, line 1: NotCapable/, source);
   }
   await close();
-  deepEqual(seen, []);
+  equal(seen.length, 0, seen.join());
   deepEqual([...Deno.readDirSync(outside)].map(({ name }) => name), [
     "secret.txt",
   ]);
@@ -216,7 +216,7 @@ Deno.test("task report asks nobody for the packages and modules that a notebook 
     notebook,
   ], env);
   equal(code, 1);
-  deepEqual(seen, []);
+  equal(seen.length, 0, seen.join());
   // The same with the network granted shows that asking would be seen.
   await runTask("report", [
     folder,
