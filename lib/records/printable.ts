@@ -17,7 +17,7 @@ function isHidden(code: number): boolean {
  * Shows the control codes in a text as escapes, so that no file can move the
  * cursor, colour or clear a terminal, or turn the direction of a line.
  *
- * Line ends stay; so do spaces of any width.
+ * Line ends stay; so do spaces of any width. JSON text stays the same JSON.
  *
  * @param text Text that may hold what a user or a stranger typed.
  * @returns The text with `\u001b` and the like written out.
@@ -36,14 +36,15 @@ export function printable(text: string): string {
   let from = 0;
   for (let at = 0; at < text.length;) {
     const code = text.codePointAt(at)!;
-    const length = code > 0xffff ? 2 : 1;
+    const end = at + (code > 0xffff ? 2 : 1);
     if (code !== 0x0a && isHidden(code)) {
-      const digits = code.toString(16).padStart(4, "0");
-      safe += text.slice(from, at) +
-        (length === 1 ? `\\u${digits}` : `\\u{${digits}}`);
-      from = at + length;
+      safe += text.slice(from, at);
+      for (; at < end; at++) {
+        safe += `\\u${text.charCodeAt(at).toString(16).padStart(4, "0")}`;
+      }
+      from = end;
     }
-    at += length;
+    at = end;
   }
   return from === 0 ? text : safe + text.slice(from);
 }

@@ -3,6 +3,8 @@
  *
  * @module
  */
+import type { Problem } from "../records/problem.ts";
+import { settingsOfText } from "../records/settings_of_text.ts";
 import type { BenchFile } from "../records/bench_file.ts";
 import type { PieceFile } from "../records/piece_file.ts";
 import { csvText } from "../records/csv_text.ts";
@@ -149,4 +151,21 @@ export async function newFolderFiles(
     ["schemas/piece.schema.json", await recordSchema("piece")],
     ["schemas/bench.schema.json", await recordSchema("bench")],
   ]);
+}
+
+/** Stands in for a bench that lies elsewhere. */
+const STAND_IN_BENCH: BenchFile = {
+  gauge: {},
+  rings: [{ id: "A", radius: "1 mm", ball_radius: "1 mm" }],
+};
+
+/** What the readers would refuse in the files, before any is written. */
+export async function refusalsOf(
+  files: ReadonlyMap<string, string>,
+): Promise<readonly Problem[]> {
+  const piece: PieceFile = JSON.parse(files.get("piece.json")!);
+  const own = files.get("bench.json");
+  const bench: BenchFile = own === undefined ? STAND_IN_BENCH : JSON.parse(own);
+  const { problems } = await settingsOfText(piece, bench, "the answers");
+  return problems.filter(({ severity }) => severity === "refused");
 }

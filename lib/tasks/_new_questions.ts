@@ -4,6 +4,7 @@
  * @module
  */
 import { parseLength } from "../units/parse_length.ts";
+import { say } from "./_terminal.ts";
 
 /** An answer that was understood, or why it was not. */
 export type Answer<T> =
@@ -103,7 +104,7 @@ export function answer<T>(
     }
     const found = read(typed);
     if ("value" in found) return found.value;
-    console.log(`  ${found.fault}`);
+    say(`  ${found.fault}`);
   }
   throw new QuestionError(`No answer to: ${question}. Nothing was written.`);
 }

@@ -3,11 +3,17 @@
  *
  * @module
  */
+import { printable } from "../records/printable.ts";
 
-/** Ordinary spaces and minus signs in place of the typeset ones. */
+/**
+ * Ordinary spaces and minus signs in place of the typeset ones, and no control
+ * codes.
+ */
 export function plainText(text: string): string {
-  return text.replaceAll("\u202f", "").replaceAll("\u00a0", " ")
-    .replaceAll("\u2212", "-");
+  return printable(
+    text.replaceAll("\u202f", "").replaceAll("\u00a0", " ")
+      .replaceAll("\u2212", "-"),
+  );
 }
 
 /** True where standard output may be coloured. */

@@ -5,12 +5,17 @@
  * @module
  */
 import type { LineCount, PieceFolder } from "../records/folder.ts";
+import { groupProblems } from "../records/group_problems.ts";
+import type { LengthUnit } from "../records/piece.ts";
+import type { Millimetres } from "../units/length.ts";
+import { amountIn } from "../units/length_unit.ts";
 import { describeProblems } from "../records/describe_problem.ts";
 import type { Problem } from "../records/problem.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
 import { RecordError } from "../records/record_error.ts";
 import { readWorkLog } from "../records/work_log.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { complain, say } from "./_terminal.ts";
 
 const USAGE = `deno task check FOLDER ... [--json]
 
@@ -82,48 +87,76 @@ async function judge(path: string): Promise<Verdict> {
 const plural = (count: number, one: string) =>
   `${count} ${one}${count === 1 ? "" : "s"}`;
 
+/** How many things are wrong, and how many lines that concerns. */
 function count(problems: readonly Problem[], severity: string): number {
   return problems.filter((one) => one.severity === severity)
     .reduce((total, one) => total + (one.count ?? 1), 0);
 }
 
+/** How many different warnings there are, however many lines each is for. */
+function warnings(problems: readonly Problem[]): string {
+  const found = groupProblems(
+    problems.filter(({ severity }) => severity === "warning"),
+  ).length;
+  return found === 0 ? "" : plural(found, "warning");
+}
+
+function lengthSaid(length: Millimetres, unit: LengthUnit): string {
+  const amount = amountIn(length, unit);
+  return `${Number(amount.toFixed(unit === "mm" ? 1 : 3))} ${unit}`;
+}
+
+function headOf({ piece, bench }: PieceFolder): string[] {
+  const { unit, target } = piece;
+  const rings = bench.rings.map((ring) => ring.id).join(", ");
+  return [
+    `piece: ${piece.name}, ${piece.form}, ${
+      lengthSaid(piece.diameter, unit)
+    } across, ${
+      target === undefined
+        ? "no target"
+        : `target R ${lengthSaid(target.radius, unit)}`
+    }`,
+    `bench: ${bench.gauge.id}; ${
+      bench.rings.length === 1 ? "ring" : "rings"
+    } ${rings}`,
+  ];
+}
+
+/** The last line: whether the folder can be used, and what is in the way. */
+function judgement({ folder, found, usable, problems }: Verdict): string {
+  const refused = count(problems, "refused");
+  const warned = warnings(problems);
+  const rest = warned === "" ? "" : `, ${warned}`;
+  if (found === undefined) {
+    return `${folder} cannot be used: ${
+      plural(refused, "thing")
+    } to mend${rest}.`;
+  }
+  const onWork = found.readings.some(({ on }) => on === "work");
+  if (!onWork) {
+    const all = found.lines.reported > 0
+      ? `no reading is left (${found.lines.reported} of ${found.lines.read} lines refused)`
+      : "no reading of the work yet";
+    return `${folder}: ${all}, so there is nothing to report on${rest}.`;
+  }
+  return usable
+    ? `${folder} can be used${rest}.`
+    : `${folder}: ${
+      plural(refused, "thing")
+    } refused${rest}; the rest can be used.`;
+}
+
 function wordsOf(verdict: Verdict): string {
   const { found, files, problems } = verdict;
-  const text: string[] = [];
-  if (found !== undefined) {
-    const { piece, bench } = found;
-    const rings = bench.rings.map((ring) => ring.id).join(", ");
-    const target = piece.target === undefined
-      ? "no target"
-      : `target R ${Number(piece.target.radius.toFixed(2))} mm`;
-    text.push(
-      `piece: ${piece.name}, ${piece.form}, ${
-        Number(piece.diameter.toFixed(3))
-      } mm across, ${target}`,
-      `bench: ${bench.gauge.id}; ${
-        bench.rings.length === 1 ? "ring" : "rings"
-      } ${rings}`,
-    );
-  }
-  for (const { file, read, used, reported } of files) {
-    text.push(`${file}: ${read} read, ${used} used, ${reported} refused`);
-  }
-  if (problems.length > 0) text.push(describeProblems(problems));
-  const refused = count(problems, "refused");
-  const warned = count(problems, "warning");
-  const rest = warned === 0 ? "" : `, ${plural(warned, "warning")}`;
-  text.push(
-    verdict.usable
-      ? `${verdict.folder} can be used${rest}.`
-      : found === undefined
-      ? `${verdict.folder} cannot be used: ${
-        plural(refused, "thing")
-      } to mend${rest}.`
-      : `${verdict.folder}: ${
-        plural(refused, "thing")
-      } refused${rest}; the rest can be used.`,
-  );
-  return text.join("\n");
+  return [
+    ...(found === undefined ? [] : headOf(found)),
+    ...files.map(({ file, read, used, reported }) =>
+      `${file}: ${read} read, ${used} used, ${reported} refused`
+    ),
+    ...(problems.length > 0 ? [describeProblems(problems)] : []),
+    judgement(verdict),
+  ].join("\n");
 }
 
 /**
@@ -139,16 +172,16 @@ export async function check(args: readonly string[]): Promise<number> {
     h: "switch",
   });
   if (flags.help || flags.h) {
-    console.log(USAGE);
+    say(USAGE);
     return EXIT.ok;
   }
   if (problem !== undefined || rest.length === 0) {
-    console.error(`${problem ?? "Name the folder to check."}\n\n${USAGE}`);
+    complain(`${problem ?? "Name the folder to check."}\n\n${USAGE}`);
     return EXIT.usage;
   }
   const verdicts: Verdict[] = [];
   for (const path of rest) verdicts.push(await judge(path));
-  console.log(
+  say(
     flags.json
       ? JSON.stringify(
         verdicts.map(({ folder, usable, files, problems }) => ({
@@ -169,7 +202,7 @@ if (import.meta.main) {
   try {
     Deno.exit(await check(Deno.args));
   } catch (error) {
-    console.error(plainWords(error));
+    complain(plainWords(error));
     Deno.exit(EXIT.failed);
   }
 }

@@ -13,6 +13,7 @@ import { exerciseQuestion, type KeyEntry } from "../narrative/exercise_key.ts";
 import { openPiece } from "../narrative/open_piece.ts";
 import { KEY_FOLDER, keyFiles } from "./_exercise_key_files.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { complain, say } from "./_terminal.ts";
 
 const USAGE = `deno task exercise --seed N --students M [--out FOLDER]
 
@@ -102,7 +103,7 @@ export async function exercise(args: readonly string[]): Promise<number> {
     h: "switch",
   });
   if (flags.help || flags.h) {
-    console.log(USAGE);
+    say(USAGE);
     return EXIT.ok;
   }
   const seed = wholeNumber(flags.seed, 0, Number.MAX_SAFE_INTEGER);
@@ -125,7 +126,7 @@ export async function exercise(args: readonly string[]): Promise<number> {
       ? "--out needs the name of a folder."
       : undefined);
   if (wrong !== undefined) {
-    console.error(`${wrong}\n\n${USAGE}`);
+    complain(`${wrong}\n\n${USAGE}`);
     return EXIT.usage;
   }
   const target = resolve(out);
@@ -135,7 +136,7 @@ export async function exercise(args: readonly string[]): Promise<number> {
   );
   try {
     if (await exists(target)) {
-      console.error(
+      complain(
         `${out} is there already; nothing was written over. Name a new folder with --out.`,
       );
       return EXIT.failed;
@@ -144,12 +145,12 @@ export async function exercise(args: readonly string[]): Promise<number> {
     const entries = await fill(making, seed!, students!);
     // A folder that appeared meanwhile and holds anything refuses this.
     await Deno.rename(making, target);
-    console.log(
+    say(
       `Made ${out}: ${entries.length} ${
         entries.length === 1 ? "exercise" : "exercises"
       }, student-01 to ${entries.at(-1)!.exercise.name}.`,
     );
-    console.log(
+    say(
       `The key is ${
         join(out, KEY_FOLDER, "key.html")
       }: keep that folder, hand out the others.`,
@@ -163,7 +164,7 @@ export async function exercise(args: readonly string[]): Promise<number> {
       : error instanceof Deno.errors.NotADirectory
       ? `${out} cannot be a folder: a part of its path is a file.`
       : plainWords(error);
-    console.error(words);
+    complain(words);
     return EXIT.failed;
   }
 }

@@ -7,7 +7,7 @@ import { basename, dirname, join, resolve } from "node:path";
 import { describeProblems } from "../records/describe_problem.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
 import { parseLength } from "../units/parse_length.ts";
-import { newFolderFiles, type NewPiece } from "./_new_folder.ts";
+import { newFolderFiles, type NewPiece, refusalsOf } from "./_new_folder.ts";
 import {
   answer,
   type AnswerSource,
@@ -19,6 +19,7 @@ import {
 } from "./_new_questions.ts";
 import { FLAGS, USAGE } from "./_new_usage.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { complain, say } from "./_terminal.ts";
 
 const TARGETS = ["radius", "focal-length", "focal-ratio"] as const;
 
@@ -214,11 +215,11 @@ export async function newFolder(
 ): Promise<number> {
   const { flags, rest, problem } = readFlags(args, FLAGS);
   if (flags.help || flags.h) {
-    console.log(USAGE);
+    say(USAGE);
     return EXIT.ok;
   }
   if (problem !== undefined || rest.length !== 1) {
-    console.error(`${problem ?? "Name one folder to make."}\n\n${USAGE}`);
+    complain(`${problem ?? "Name one folder to make."}\n\n${USAGE}`);
     return EXIT.usage;
   }
   const [folder] = rest;
@@ -226,7 +227,7 @@ export async function newFolder(
     const known = ["piece.json", "bench.json", "readings.csv", "worklog.csv"];
     const there = await existing(folder, known);
     if (there.length > 0) {
-      console.error(
+      complain(
         `${folder} holds ${
           there.join(", ")
         } already; nothing was overwritten. Name a new folder.`,
@@ -236,22 +237,32 @@ export async function newFolder(
     const piece = pieceOf({ flags, ...(ask ? { ask } : {}) }, folder);
     const diameter = parseLength(piece.diameter, { decimal: "." });
     const halfDiameter = diameter.kind === "length" ? diameter.value / 2 : 0;
-    await write(folder, await newFolderFiles(piece, { halfDiameter }));
+    const files = await newFolderFiles(piece, { halfDiameter });
+    const refused = await refusalsOf(files);
+    if (refused.length > 0) {
+      complain(
+        `Nothing was made, since the answers do not go together.\n${
+          describeProblems(refused)
+        }`,
+      );
+      return EXIT.usage;
+    }
+    await write(folder, files);
     const { problems } = await readPieceFolder(folder);
-    console.log(`Made ${folder} for ${piece.name}.`);
+    say(`Made ${folder} for ${piece.name}.`);
     const warnings = problems.filter((one) => one.severity !== "note");
-    if (warnings.length > 0) console.log(describeProblems(warnings));
-    console.log(
+    if (warnings.length > 0) say(describeProblems(warnings));
+    say(
       `Next: write readings into readings.csv, or copy sheet-template.csv into sheets/ for each session; then deno task check ${folder}`,
     );
     return EXIT.ok;
   } catch (error) {
     if (error instanceof QuestionError) {
-      console.error(`${error.message}\n\n${USAGE}`);
+      complain(`${error.message}\n\n${USAGE}`);
       return EXIT.usage;
     }
     const words = fileTrouble(error, folder);
-    console.error(words ?? plainWords(error));
+    complain(words ?? plainWords(error));
     return EXIT.failed;
   }
 }

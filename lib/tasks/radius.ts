@@ -12,6 +12,7 @@ import {
   type RadiusSetup,
   radiusSetup,
 } from "./_radius_setup.ts";
+import { complain, say as tell } from "./_terminal.ts";
 
 const USAGE = `deno task radius READING ... [--folder DIR] [--ring NAME]
 deno task radius READING --ring LENGTH --ball LENGTH --form concave|convex
@@ -61,7 +62,7 @@ const FLAGS = {
   h: "switch",
 } as const;
 
-const say = (line: string): void => console.log(plainText(line));
+const say = (line: string): void => tell(plainText(line));
 
 /** A length that was typed as an argument, above 0, in mm. */
 function lengthOf(typed: string, what: string, unit: "mm" | "in"): number {
@@ -212,7 +213,7 @@ function withoutSigns(args: readonly string[]): string[] {
 export async function radius(args: readonly string[]): Promise<number> {
   const { flags, rest, problem } = readFlags(withoutSigns(args), FLAGS);
   if (flags.help || flags.h) {
-    console.log(USAGE);
+    tell(USAGE);
     return EXIT.ok;
   }
   try {
@@ -255,7 +256,7 @@ export async function radius(args: readonly string[]): Promise<number> {
       };
       said.forEach(say);
       const table = benchTable(order, ring!, piece.form);
-      tableLines(table).forEach((line) => console.log(line));
+      tableLines(table).forEach((line) => tell(line));
       return EXIT.ok;
     }
     said.forEach(say);
@@ -265,10 +266,10 @@ export async function radius(args: readonly string[]): Promise<number> {
       : EXIT.failed;
   } catch (error) {
     if (error instanceof CallError) {
-      console.error(`${error.message}\n\ndeno task radius --help says how.`);
+      complain(`${error.message}\n\ndeno task radius --help says how.`);
       return EXIT.usage;
     }
-    console.error(plainWords(error));
+    complain(plainWords(error));
     return EXIT.failed;
   }
 }

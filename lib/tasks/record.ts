@@ -6,6 +6,7 @@
 import { inputLines } from "./_record_input.ts";
 import { mayColour, plainText, warningLine } from "./_record_words.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { complain, say as tell } from "./_terminal.ts";
 
 const USAGE =
   `deno task record FOLDER [--session NAME | --new] [--ring NAME] ...
@@ -78,7 +79,7 @@ function write(text: string): void {
 export async function record(args: readonly string[]): Promise<number> {
   const { flags, rest, problem } = readFlags(args, FLAGS);
   if (flags.help || flags.h) {
-    console.log(USAGE);
+    tell(USAGE);
     return EXIT.ok;
   }
   const wrong = problem ??
@@ -87,7 +88,7 @@ export async function record(args: readonly string[]): Promise<number> {
       ? undefined
       : `--unit is mm or in: current value is ${flags.unit}.`);
   if (wrong !== undefined) {
-    console.error(`${wrong}\n\ndeno task record --help says how.`);
+    complain(`${wrong}\n\ndeno task record --help says how.`);
     return EXIT.usage;
   }
   const asks = Deno.stdin.isTerminal() && !flags.cable;
@@ -140,7 +141,7 @@ export async function record(args: readonly string[]): Promise<number> {
     const end = (code: number): number => {
       const { held } = keeper;
       if (held.length > 0) {
-        console.error(
+        complain(
           "NOT SAVED, for want of room; write these down:\n" +
             held.map(({ cells }) => Object.values(cells).join(",")).join("\n"),
         );
@@ -182,10 +183,10 @@ export async function record(args: readonly string[]): Promise<number> {
     return end(EXIT.ok);
   } catch (error) {
     if (error instanceof StartError || error instanceof SaveError) {
-      console.error(error.message);
+      complain(error.message);
       return EXIT.failed;
     }
-    console.error(plainWords(error));
+    complain(plainWords(error));
     return EXIT.failed;
   }
 }

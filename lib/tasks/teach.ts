@@ -13,6 +13,7 @@ import { VERSION } from "../version.ts";
 import { runChecked } from "./_own_kernel.ts";
 import { ROOT } from "./_root.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { complain, say } from "./_terminal.ts";
 
 const NAME = "teaching-the-geometry";
 
@@ -42,11 +43,11 @@ async function teach(args: readonly string[]): Promise<number> {
       ? `There is nothing to read: current value is ${rest[0]}.`
       : undefined);
   if (wrong !== undefined) {
-    console.error(`${wrong}\n\n${USAGE}`);
+    complain(`${wrong}\n\n${USAGE}`);
     return EXIT.usage;
   }
   if (flags.help) {
-    console.log(USAGE);
+    say(USAGE);
     return EXIT.ok;
   }
   const out = typeof flags.out === "string" ? flags.out : "class";
@@ -56,10 +57,10 @@ async function teach(args: readonly string[]): Promise<number> {
   const run = await runChecked(notebook, {
     cwd: folder,
     check: flags["no-check"] !== true,
-    onUnchecked: (why) => console.error(why),
+    onUnchecked: (why) => complain(why),
     ...(typeof flags.kernel === "string" ? { kernel: flags.kernel } : {}),
   });
-  for (const { message } of run.problems) console.error(message);
+  for (const { message } of run.problems) complain(message);
   const page = join(out, `${NAME}.html`);
   await writeTextAtomically(
     page,
@@ -76,7 +77,7 @@ async function teach(args: readonly string[]): Promise<number> {
     join(out, `${NAME}.ipynb`),
     formatNotebook(run.notebook),
   );
-  console.log(`${run.exitCode === 0 ? "Page" : "Incomplete page"}: ${page}`);
+  say(`${run.exitCode === 0 ? "Page" : "Incomplete page"}: ${page}`);
   return run.exitCode;
 }
 
@@ -84,7 +85,7 @@ if (import.meta.main) {
   try {
     Deno.exit(await teach(Deno.args));
   } catch (error) {
-    console.error(plainWords(error));
+    complain(plainWords(error));
     Deno.exit(EXIT.failed);
   }
 }

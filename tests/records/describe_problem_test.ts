@@ -117,5 +117,7 @@ Deno.test("describeProblem() lets no code of a file through in any of its words"
 Deno.test("printable() leaves every letter that is seen, and line ends", () => {
   const seen = "R 2520 mm\u00a0±\u202f3, µ ″ ½ 😀\nzwei";
   equal(printable(seen), seen);
-  equal(printable("a\u{e0001}b\u00adc"), "a\\u{e0001}b\\u00adc");
+  const json = JSON.stringify("\u{e0001}\u202e\u0007\u009b");
+  equal(JSON.parse(printable(json)), JSON.parse(json));
+  equal(printable("a\u{e0001}b\u00adc"), "a\\udb40\\udc01b\\u00adc");
 });

@@ -122,3 +122,65 @@ Deno.test("check() shows no stack for a file, a missing folder and folders in pl
   ok(!/\bat .*\.ts:\d+/.test(run.out));
   await Deno.remove(path, { recursive: true });
 });
+
+Deno.test("check() says of a folder without a reading left that there is nothing to report on", async () => {
+  const cases = [
+    ["session,zeroing,zone,reading\n", "no reading of the work yet", 0],
+    ["", "no reading of the work yet", 0],
+    [
+      "session,zeroing,zone,reading\nS1,1,flat,0\n",
+      "no reading of the work yet",
+      0,
+    ],
+    [
+      "session,zeroing,zone,reading\nS1,1,centre,n/a\n",
+      "no reading is left \\(1 of 1 lines refused\\)",
+      1,
+    ],
+  ] as const;
+  for (const [text, words, expected] of cases) {
+    const path = await folderOf({ "readings.csv": text });
+    const { code, out } = await said([path]);
+    equal(code, expected, text);
+    match(out, new RegExp(`${words}, so there is nothing to report on[^\n]*$`));
+    ok(!out.includes("can be used"), out);
+    await Deno.remove(path, { recursive: true });
+  }
+});
+
+Deno.test("check() counts a warning once however many lines it is for", async () => {
+  const rows = [1, 2, 3, 4].map((set) => `S1,${set},50%,0.715`).join("\n");
+  const path = await folderOf({
+    "readings.csv": `session,zeroing,zone,reading\n${rows}\n`,
+  });
+  const { out } = await said([path]);
+  match(out, /can be used, 1 warning\.$/);
+  await Deno.remove(path, { recursive: true });
+});
+
+Deno.test("check() speaks of an inch piece in inches", async () => {
+  const path = await folderOf({
+    "piece.json":
+      '{ "name": "blank 7", "form": "concave", "diameter": "8 in", "bevel": "0.06 in", "target": { "radius": "80 in" }, "unit": "in" }',
+  });
+  const { out } = await said([path]);
+  match(out, /8 in across, target R 80 in/);
+  await Deno.remove(path, { recursive: true });
+});
+
+Deno.test("check() lets no control code of a file through to the terminal", async () => {
+  const evil = "\u001b]0;title\u0007\u001b[2J\u202e\u009b31m";
+  const path = await folderOf({
+    "piece.json": PIECE.replace("blank 7", JSON.stringify(evil).slice(1, -1)),
+    "readings.csv":
+      `session,zeroing,zone,reading,"${evil}"\n"${evil}",1,"${evil}",0.715,x\n"S${evil}",1,centre,0.0281,x\n`,
+    [`sheets-${evil.length}`]: "",
+  });
+  for (const flags of [[], ["--json"]]) {
+    const { out } = await said([path, ...flags]);
+    // deno-lint-ignore no-control-regex
+    ok(!/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/.test(out), out);
+    if (flags.length > 0) JSON.parse(out);
+  }
+  await Deno.remove(path, { recursive: true });
+});

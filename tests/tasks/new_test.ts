@@ -1,4 +1,4 @@
-import { deepEqual, equal, match, ok } from "node:assert/strict";
+import { deepEqual, equal, match, ok, rejects } from "node:assert/strict";
 import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
 import { newFolder } from "../../lib/tasks/new.ts";
 import { runTask } from "./_run_task.ts";
@@ -208,4 +208,23 @@ Deno.test("task new takes tolerances, the ring's uncertainty and the feet's dire
   const [ring] = read("bench.json").rings;
   deepEqual([ring.radius_uncertainty, ring.foot], ["0.01 mm", "foot out"]);
   await Deno.remove(folder, { recursive: true });
+});
+
+Deno.test("newFolder() makes nothing of answers that do not go together, and ends with 2", async () => {
+  const folder = `${await Deno.makeTempDir()}/new`;
+  const run = await runTask("new", [
+    folder,
+    ...["--name", "x", "--form", "concave", "--diameter", "300 mm"],
+    ...["--radius", "100 mm", "--ring-radius", "60 mm"],
+    ...["--ball-diameter", "6 mm", "--display-step", "0.001 mm"],
+    ...["--thickness", "30 mm", "--glass", "borosilicate"],
+  ]);
+  equal(run.code, 2);
+  match(run.err, /^Nothing was made/);
+  match(
+    run.err,
+    /radius of curvature of 100 mm is less than half the diameter/,
+  );
+  await rejects(Deno.stat(folder), Deno.errors.NotFound);
+  await Deno.remove(folder.slice(0, -4), { recursive: true });
 });
