@@ -18,6 +18,8 @@ export interface HostCell {
   /** Rejects each await that has not come back. */
   readonly waiting: Set<(error: Interrupted) => void>;
   interrupted: boolean;
+  /** How many awaits were ended because the cell is stopped. */
+  refused: number;
   finished: boolean;
 }
 
@@ -32,6 +34,7 @@ export function beginCell(id: number): HostCell {
     pages: [],
     waiting: new Set(),
     interrupted: false,
+    refused: 0,
     finished: false,
   };
 }
@@ -43,11 +46,23 @@ export function interruptCell(cell: HostCell): void {
   cell.waiting.clear();
 }
 
+/**
+ * So many awaits of a stopped cell are ended, for its own tidying up; one that
+ * goes on all the same, as a loop does that catches everything, waits for ever
+ * from then on, and the event loop can turn.
+ */
+const PATIENCE = 100;
+
 /** Waits for a value, unless the cell is stopped first. */
 export function wait(value: unknown): unknown {
   const cell = runningCell.getStore();
   if (!cell) return value;
-  if (cell.interrupted) return Promise.reject(new Interrupted());
+  if (cell.interrupted) {
+    cell.refused++;
+    return cell.refused > PATIENCE
+      ? new Promise(() => {})
+      : Promise.reject(new Interrupted());
+  }
   if (
     value === null || (typeof value !== "object" && typeof value !== "function")
   ) return value;

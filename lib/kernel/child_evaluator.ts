@@ -93,7 +93,10 @@ export class ChildEvaluator implements Evaluator {
     this.#running = running;
     try {
       const child = await this.#child;
-      if (running.interrupted) return { status: "interrupted", ...NOTHING };
+      if (running.interrupted) {
+        running.finish({ status: "interrupted", ...NOTHING });
+        return await running.outcome;
+      }
       const replied = this.#send(child, cell);
       replied.then((reply) => this.#withoutOutcome(running, reply));
       const outcome = await running.outcome;

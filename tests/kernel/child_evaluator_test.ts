@@ -119,3 +119,21 @@ Deno.test("ChildEvaluator.run() says why the child does not start", async () => 
   equal(outcome.status, "error");
   await evaluator.stop();
 });
+
+Deno.test("ChildEvaluator.interrupt() of a cell whose evaluator is still starting stops that cell and nothing else", async () => {
+  const { evaluator, run, told, stop } = await started();
+  const first = run("const never = 1");
+  await evaluator.interrupt();
+  equal((await first).status, "interrupted");
+  const pid = await evaluator.pid();
+  equal((await run("const keep = 7")).status, "ok");
+  // Longer than the ladder takes until it replaces an evaluator.
+  await new Promise((done) => setTimeout(done, 2_800));
+  const seen = await run("[typeof never, keep].join()");
+  deepEqual(seen.status === "ok" && seen.data, {
+    "text/plain": '"undefined,7"',
+  });
+  equal(await evaluator.pid(), pid);
+  deepEqual(told, []);
+  await stop();
+});
