@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { decimalsFor, roundDecimal } from "../units/round_decimal.ts";
 import { type Figure, type FigureSettings, svgFigure } from "./figure.ts";
 import { keyArea, keyOf } from "./_key.ts";
 import { axisAround, plainLength } from "./_length_axis.ts";
@@ -49,6 +50,12 @@ function ranked(lines: readonly BudgetFigureLine[]): BudgetFigureLine[] {
   }];
 }
 
+/** An uncertainty with its unit, to two figures: 1.0 mm is not 1 mm. */
+function twoFigures(amount: number, unit: string): string {
+  const decimals = amount === 0 ? 0 : decimalsFor(amount, 2);
+  return `${roundDecimal(amount, decimals)} ${unit}`;
+}
+
 /**
  * Draws what each source adds to the uncertainty of the radius, the largest
  * first, and the combined uncertainty below.
@@ -76,7 +83,7 @@ function ranked(lines: readonly BudgetFigureLine[]): BudgetFigureLine[] {
  * });
  * equal(
  *   description,
- *   "Standard uncertainty of the radius 5 mm: ring radius 4 mm; repeat 3 mm.",
+ *   "Standard uncertainty of the radius 5.0 mm: ring radius 4.0 mm; repeat 3.0 mm.",
  * );
  * ```
  */
@@ -94,6 +101,7 @@ export async function budgetFigure(
   );
   const plain = plainLength(settings.unit ?? "mm");
   const k = plain.perMillimetre;
+  const said = (amount: number): string => twoFigures(amount * k, plain.unit);
   const sources = ranked(input.lines);
   const rows = [
     ...sources.map((line) => ({
@@ -108,7 +116,7 @@ export async function budgetFigure(
     x: row.amount * k,
     y1: i - 0.28,
     y2: i + 0.28,
-    text: plain.text(row.amount),
+    text: said(row.amount),
   }));
   const axis = axisAround([0, ...rows.map(({ x }) => x)], {
     pad: 0.01,
@@ -125,9 +133,9 @@ export async function budgetFigure(
     await drawPage({
       title: settings.title ?? "What makes the radius uncertain",
       description: settings.description ??
-        `Standard uncertainty of the radius ${plain.text(total)}: ${
+        `Standard uncertainty of the radius ${said(total)}: ${
           sources.map(({ source, contribution }) =>
-            `${source} ${plain.text(contribution)}`
+            `${source} ${said(contribution)}`
           ).join("; ")
         }.`,
       width: settings.width,

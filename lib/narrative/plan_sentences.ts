@@ -88,9 +88,9 @@ function radiusKnown(
   const assumed = lead.source === "ring radius" && budget.assumed.length > 0
     ? ", which is assumed, since the bench file does not state it"
     : "";
-  return `The radius is ${
-    writeRadius(session.radius, unit)
-  }${tail}; most of that doubt is ${lead.source}${assumed} (${
+  return `The radius is ${writeRadius(session.radius, unit)}${tail}; ${
+    lead.share > 0.5 ? "most of that doubt" : "the largest single source"
+  } is ${lead.source}${assumed} (${
     Math.round(100 * lead.share)
   } % of the variance), and ${averaged}.`;
 }
@@ -120,7 +120,11 @@ function ringSentence(
   }
   const takes = [...byRing].map(([ring, uses]) => `${ring} ${listed(uses)}`);
   return [
-    ...(takes.length === 0 ? [] : [`Take ${takes.join(", ")}.`]),
+    ...(takes.length === 0
+      ? []
+      : asked.every(({ rings }) => rings.length === 1)
+      ? [`The bench has one ring: ${takes.join(", ")}.`]
+      : [`Take ${takes.join(", ")}.`]),
     ...(without.length === 0
       ? []
       : [`No ring of the bench serves for ${listed(without)}.`]),

@@ -69,7 +69,7 @@ Deno.test("planReport() plans before anything was read, and says what it assumed
   match(report.answer[0], /Nothing has been read yet/);
   match(
     report.answer[1],
-    /^Take ring 60 for the radius itself \(it shows a radius off by .*, for how far .* and for a turned edge/,
+    /^The bench has one ring: ring 60 for the radius itself \(it shows a radius off by .*, for how far .* and for a turned edge/,
   );
   equal(report.distribution, undefined);
 });
