@@ -1,6 +1,6 @@
 import { dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
-import { makePrivateFolder } from "../protocol/private_folder.ts";
+import { makePrivateFolder } from "../files/private_folder.ts";
 
 type Names = Record<string, string>;
 

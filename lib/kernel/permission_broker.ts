@@ -4,7 +4,7 @@
  * @module
  */
 import { dirname, join, resolve, sep } from "node:path";
-import { makePrivateFolder } from "../protocol/private_folder.ts";
+import { makePrivateFolder } from "../files/private_folder.ts";
 import type { PermissionLimits, PermissionName } from "./permission_limits.ts";
 
 interface BrokerRequest {
@@ -112,9 +112,14 @@ export class PermissionBroker {
         }
       }
     } catch {
-      // The evaluator has ended.
+      // The evaluator has ended, or asked what is no question.
     }
     this.#connections.delete(connection);
+    try {
+      connection.close();
+    } catch {
+      // Closed before.
+    }
   }
 
   #decide(line: string): string {

@@ -54,4 +54,3 @@ export {
 } from "./run_result.ts";
 export { terminalProgress } from "./terminal_progress.ts";
 export { writeNotebook } from "./write_notebook.ts";
-export { writeTextAtomically } from "./write_text_atomically.ts";

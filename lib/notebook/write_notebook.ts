@@ -3,9 +3,9 @@
  *
  * @module
  */
+import { writeAtomically } from "../files/write_atomically.ts";
 import type { Notebook } from "./document.ts";
 import { formatNotebook } from "./format_notebook.ts";
-import { writeTextAtomically } from "./write_text_atomically.ts";
 
 /**
  * Writes a notebook file of format 4.5, whole or not at all.
@@ -29,5 +29,5 @@ export async function writeNotebook(
   path: string,
   notebook: Notebook,
 ): Promise<void> {
-  await writeTextAtomically(path, formatNotebook(notebook));
+  await writeAtomically(path, formatNotebook(notebook));
 }

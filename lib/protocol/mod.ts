@@ -75,7 +75,6 @@ export {
   MessageRejected,
   type Rejection,
 } from "./message_codec.ts";
-export { makePrivateFolder, sweepPrivateFolders } from "./private_folder.ts";
 export { Publisher } from "./publisher.ts";
 export { type RoutedMessage, Router } from "./router.ts";
 export type { RunningKernel } from "./running_kernel.ts";

@@ -4,6 +4,7 @@
  * @module
  */
 import { join } from "node:path";
+import { makePrivateFolder } from "../files/private_folder.ts";
 import { KernelProcess, type ProcessSettings } from "./_kernel_process.ts";
 import { settled } from "./_settled.ts";
 import {
@@ -15,7 +16,6 @@ import { KernelClient } from "./kernel_client.ts";
 import { KernelDiedError } from "./kernel_error.ts";
 import type { KernelOutput } from "./kernel_output.ts";
 import type { JsonObject } from "./message.ts";
-import { makePrivateFolder } from "./private_folder.ts";
 import { RunningKernel } from "./running_kernel.ts";
 
 /** Settings of a kernel's start. */

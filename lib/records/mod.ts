@@ -38,5 +38,4 @@ export * from "./settings_of_text.ts";
 export * from "./shown_by_gauge.ts";
 export * from "./tidy_columns.ts";
 export * from "./work_log.ts";
-export * from "./write_atomically.ts";
 export * from "./write_tidy.ts";

@@ -10,7 +10,7 @@ import type { Piece } from "./piece.ts";
 import { MARK_UNKNOWN } from "./_read_cell.ts";
 import type { Reading, ShownValue } from "./reading.ts";
 import { PlaceCells } from "./_place_cells.ts";
-import { writeAtomically } from "./write_atomically.ts";
+import { writeAtomically } from "../files/write_atomically.ts";
 
 /** What readings were taken of and with. */
 export interface TidyContext {

@@ -5,7 +5,7 @@
  */
 import { join } from "node:path";
 import { csvText } from "../records/csv_text.ts";
-import { writeAtomically } from "../records/write_atomically.ts";
+import { writeAtomically } from "../files/write_atomically.ts";
 import {
   linesOf,
   markedRow,

@@ -17,7 +17,7 @@ import { exportHtml } from "../notebook/export_html.ts";
 import { formatNotebook } from "../notebook/format_notebook.ts";
 import { readNotebook } from "../notebook/read_notebook.ts";
 import type { RunProgress, RunResult } from "../notebook/run_result.ts";
-import { writeTextAtomically } from "../notebook/write_text_atomically.ts";
+import { writeAtomically } from "../files/write_atomically.ts";
 import { RESULTS_TYPE } from "../narrative/show.ts";
 import { VERSION } from "../version.ts";
 import { runChecked } from "./_own_kernel.ts";
@@ -147,8 +147,8 @@ export async function reportOn(
     ...(run.incomplete === undefined ? {} : { incomplete: run.incomplete }),
   });
   const page = join(out, `${kind.file}.html`);
-  await writeTextAtomically(page, html);
-  await writeTextAtomically(
+  await writeAtomically(page, html);
+  await writeAtomically(
     join(out, `${kind.file}.ipynb`),
     formatNotebook(run.notebook),
   );
@@ -191,7 +191,7 @@ async function writeOrRemove(
   text: string | undefined,
 ): Promise<void> {
   if (text === undefined) await Deno.remove(path).catch(() => {});
-  else await writeTextAtomically(path, text);
+  else await writeAtomically(path, text);
 }
 
 /** The notebook as it would be before its first run. */

@@ -6,7 +6,7 @@
  */
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { writeTextAtomically } from "../notebook/write_text_atomically.ts";
+import { writeAtomically } from "../files/write_atomically.ts";
 import { ROOT } from "./_report_run.ts";
 import { EXIT, plainWords } from "./_task_words.ts";
 
@@ -120,7 +120,7 @@ async function main(only: readonly string[]): Promise<number> {
     ...(await machine()),
   ];
   for (const [name, text] of kept) parts.push("", `## ${name}`, "", text);
-  await writeTextAtomically(path, parts.join("\n") + "\n");
+  await writeAtomically(path, parts.join("\n") + "\n");
   return EXIT.ok;
 }
 

@@ -4,14 +4,14 @@
  * @module
  */
 import { join } from "node:path";
-import { writeTextAtomically } from "../notebook/write_text_atomically.ts";
+import { writeAtomically } from "../files/write_atomically.ts";
 import { bundledScriptFile, SCRIPT_FILE } from "./_live_bundle.ts";
 import { ROOT } from "./_root.ts";
 import { EXIT, plainWords } from "./_task_words.ts";
 
 if (import.meta.main) {
   try {
-    await writeTextAtomically(
+    await writeAtomically(
       join(ROOT, SCRIPT_FILE),
       await bundledScriptFile(),
     );

@@ -7,7 +7,7 @@
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { VERSION } from "../version.ts";
-import { writeTextAtomically } from "../notebook/write_text_atomically.ts";
+import { writeAtomically } from "../files/write_atomically.ts";
 import { ROOT } from "./_report_run.ts";
 import { EXIT, plainWords } from "./_task_words.ts";
 import { readSections, section, writeResults } from "./_study_results.ts";
@@ -95,7 +95,7 @@ async function main(only: readonly string[]): Promise<number> {
         ? `${name}: all bounds hold`
         : `${name}: ${found.broken} bounds are broken`,
     );
-    await writeTextAtomically(RESULTS, await formatted(writeResults(sections)));
+    await writeAtomically(RESULTS, await formatted(writeResults(sections)));
   }
   return broken === 0 ? EXIT.ok : EXIT.failed;
 }

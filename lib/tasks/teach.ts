@@ -8,7 +8,7 @@ import { liveScript } from "../live/live_script.ts";
 import { exportHtml } from "../notebook/export_html.ts";
 import { formatNotebook } from "../notebook/format_notebook.ts";
 import { readNotebook } from "../notebook/read_notebook.ts";
-import { writeTextAtomically } from "../notebook/write_text_atomically.ts";
+import { writeAtomically } from "../files/write_atomically.ts";
 import { VERSION } from "../version.ts";
 import { runChecked } from "./_own_kernel.ts";
 import { ROOT } from "./_root.ts";
@@ -62,7 +62,7 @@ async function teach(args: readonly string[]): Promise<number> {
   });
   for (const { message } of run.problems) complain(message);
   const page = join(out, `${NAME}.html`);
-  await writeTextAtomically(
+  await writeAtomically(
     page,
     await exportHtml(run.notebook, {
       subtitle: "An hour's class. Every number on this page is computed by it.",
@@ -73,7 +73,7 @@ async function teach(args: readonly string[]): Promise<number> {
       ...(run.incomplete === undefined ? {} : { incomplete: run.incomplete }),
     }),
   );
-  await writeTextAtomically(
+  await writeAtomically(
     join(out, `${NAME}.ipynb`),
     formatNotebook(run.notebook),
   );

@@ -10,9 +10,10 @@ export const LAYERS: Readonly<Record<string, readonly string[]>> = {
   units: ["numerics"],
   numerics: [],
   display: [],
+  files: [],
   geometry: [...FOUNDATION],
   statistics: [...FOUNDATION],
-  records: [...FOUNDATION, ...THEORY],
+  records: [...FOUNDATION, "files", ...THEORY],
   zones: [...FOUNDATION, ...THEORY, "records"],
   repeatability: [...FOUNDATION, ...THEORY, "records"],
   uncertainty: [...FOUNDATION, ...THEORY, "records"],
@@ -28,10 +29,10 @@ export const LAYERS: Readonly<Record<string, readonly string[]>> = {
     "exercises",
     "figures",
   ],
-  protocol: ["display"],
+  protocol: ["display", "files"],
   cells: ["display"],
-  notebook: ["display", "protocol", "cells"],
-  kernel: ["display", "protocol", "cells"],
+  notebook: ["display", "files", "protocol", "cells"],
+  kernel: ["display", "files", "protocol", "cells"],
 };
 
 /** npm package (by the start of its name) to the only folders that import it. */

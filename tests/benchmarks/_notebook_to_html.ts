@@ -6,7 +6,7 @@
  */
 import { exportHtml } from "sagbook/notebook/export_html.ts";
 import { readNotebook } from "sagbook/notebook/read_notebook.ts";
-import { writeTextAtomically } from "sagbook/notebook/write_text_atomically.ts";
+import { writeAtomically } from "sagbook/files/write_atomically.ts";
 import { runChecked } from "sagbook/tasks/_own_kernel.ts";
 
 const [path, page, flag] = Deno.args;
@@ -15,5 +15,5 @@ const run = await runChecked(notebook, {
   check: flag !== "--no-check",
   memory: `${page}.checks`,
 });
-await writeTextAtomically(page, await exportHtml(run.notebook));
+await writeAtomically(page, await exportHtml(run.notebook));
 Deno.exit(run.exitCode);

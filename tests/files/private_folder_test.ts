@@ -3,7 +3,7 @@ import { basename, dirname, join } from "node:path";
 import {
   makePrivateFolder,
   sweepPrivateFolders,
-} from "sagbook/protocol/private_folder.ts";
+} from "sagbook/files/private_folder.ts";
 
 const exists = (path: string) => Deno.stat(path).then(() => true, () => false);
 

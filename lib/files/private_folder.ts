@@ -3,10 +3,9 @@
  *
  * @module
  */
-import { createHash } from "node:crypto";
-import { hostname, tmpdir } from "node:os";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
-import process from "node:process";
+import { isAbandoned, processMark } from "./process_mark.ts";
 
 const START = "sagbook-";
 
@@ -19,12 +18,12 @@ let isSwept = false;
  * left behind is known for what it is: the first folder that a process makes
  * takes away those of processes that are gone.
  *
- * @param purpose A word for its name.
+ * @param purpose A word of small letters for its name.
  * @returns Its path; the caller removes it.
  *
  * @example
  * ```ts
- * import { makePrivateFolder } from "sagbook/protocol/private_folder.ts";
+ * import { makePrivateFolder } from "sagbook/files/private_folder.ts";
  * import { match } from "node:assert/strict";
  *
  * const folder = await makePrivateFolder("example");
@@ -37,7 +36,7 @@ export async function makePrivateFolder(purpose: string): Promise<string> {
     isSwept = true;
     await sweepPrivateFolders();
   }
-  const prefix = `${START}${purpose}-${machine()}-${Deno.pid}-`;
+  const prefix = `${START}${purpose}-${processMark()}-`;
   return await Deno.makeTempDir({ prefix });
 }
 
@@ -48,12 +47,12 @@ export async function makePrivateFolder(purpose: string): Promise<string> {
  * @returns How many were removed.
  */
 export async function sweepPrivateFolders(): Promise<number> {
-  const name = new RegExp(`^${START}[a-z]+-${machine()}-(\\d+)-`);
+  const name = new RegExp(`^${START}[a-z]+-([0-9a-f]{4}-\\d+)-`);
   const left: string[] = [];
   try {
     for await (const entry of Deno.readDir(tmpdir())) {
-      const pid = name.exec(entry.name)?.[1];
-      if (entry.isDirectory && pid !== undefined && !lives(Number(pid))) {
+      const mark = name.exec(entry.name)?.[1];
+      if (entry.isDirectory && mark !== undefined && isAbandoned(mark)) {
         left.push(entry.name);
       }
     }
@@ -64,22 +63,4 @@ export async function sweepPrivateFolders(): Promise<number> {
     left.map((one) => Deno.remove(join(tmpdir(), one), { recursive: true })),
   );
   return removed.filter(({ status }) => status === "fulfilled").length;
-}
-
-/** Whether there is a process with an id, also somebody else's. */
-function lives(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return (error as { code?: string }).code !== "ESRCH";
-  }
-}
-
-/**
- * A short mark of this machine, since a folder for temporary files may be
- * shared with another whose processes cannot be seen.
- */
-function machine(): string {
-  return createHash("sha256").update(hostname()).digest("hex").slice(0, 4);
 }

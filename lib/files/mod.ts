@@ -1,0 +1,23 @@
+/**
+ * Files written whole or not at all, and temporary folders that do not pile up.
+ *
+ * @example
+ * ```ts
+ * import { makePrivateFolder, writeAtomically } from "sagbook/files/mod.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const folder = await makePrivateFolder("example");
+ * await writeAtomically(`${folder}/radius.txt`, "R 3000 mm");
+ * equal(await Deno.readTextFile(`${folder}/radius.txt`), "R 3000 mm");
+ * await Deno.remove(folder, { recursive: true });
+ * ```
+ *
+ * @module
+ */
+export { makePrivateFolder, sweepPrivateFolders } from "./private_folder.ts";
+export { isAbandoned, processMark } from "./process_mark.ts";
+export {
+  type FileToWrite,
+  writeAllAtomically,
+  writeAtomically,
+} from "./write_atomically.ts";
