@@ -41,9 +41,19 @@ export function isAbandoned(mark: string): boolean {
   if (pid === undefined || of !== machine()) return false;
   try {
     process.kill(Number(pid), 0);
-    return false;
+    return isZombie(pid);
   } catch (error) {
     return (error as { code?: string }).code === "ESRCH";
+  }
+}
+
+/** Whether a process has ended and only waits to be taken note of (Linux). */
+function isZombie(pid: string): boolean {
+  try {
+    const stat = Deno.readTextFileSync(`/proc/${pid}/stat`);
+    return /^[ZX]/.test(stat.slice(stat.lastIndexOf(")") + 2));
+  } catch {
+    return false; // another system, or it has ended in this moment
   }
 }
 

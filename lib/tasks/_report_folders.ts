@@ -5,6 +5,7 @@
  */
 import { join, relative } from "node:path";
 import { terminalProgress } from "../notebook/terminal_progress.ts";
+import { onInterruptSignal, onStopSignal } from "../protocol/system.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
 import { LIMIT_FLAGS, limitsFromFlags } from "./_notebook_limits.ts";
 import { type ReportKind, reportOn, ROOT } from "./_report_run.ts";
@@ -154,7 +155,7 @@ async function reportAll(
   const folders = (await Promise.all(given.map(piecesIn))).flat();
   const stop = new AbortController();
   const onInterrupt = (): void => stop.abort();
-  Deno.addSignalListener("SIGINT", onInterrupt);
+  const offs = [onInterruptSignal(onInterrupt), onStopSignal(onInterrupt)];
   let worst: number = EXIT.ok;
   try {
     for (const folder of folders) {
@@ -163,7 +164,7 @@ async function reportAll(
       worst = Math.max(worst, code);
     }
   } finally {
-    Deno.removeSignalListener("SIGINT", onInterrupt);
+    for (const off of offs) off();
   }
   return worst;
 }

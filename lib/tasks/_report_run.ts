@@ -17,7 +17,7 @@ import { exportHtml } from "../notebook/export_html.ts";
 import { formatNotebook } from "../notebook/format_notebook.ts";
 import { readNotebook } from "../notebook/read_notebook.ts";
 import type { RunProgress, RunResult } from "../notebook/run_result.ts";
-import { writeAtomically } from "../files/write_atomically.ts";
+import { writeAllAtomically } from "../files/write_atomically.ts";
 import { RESULTS_TYPE } from "../narrative/show.ts";
 import { VERSION } from "../version.ts";
 import { runChecked } from "./_own_kernel.ts";
@@ -86,7 +86,7 @@ export interface ReportSettings {
 
 /**
  * Runs a notebook on a folder and writes `report/` in it: the page, the
- * notebook as run and the results, each whole or not at all.
+ * notebook as run and the results, all of them or none.
  *
  * A run that did not end well writes a page that says so in its first line, in
  * place of any older one, and no results. A run that was stopped writes
@@ -147,23 +147,21 @@ export async function reportOn(
     ...(run.incomplete === undefined ? {} : { incomplete: run.incomplete }),
   });
   const page = join(out, `${kind.file}.html`);
-  await writeAtomically(page, html);
-  await writeAtomically(
-    join(out, `${kind.file}.ipynb`),
-    formatNotebook(run.notebook),
-  );
-  const data = join(out, kind.results);
-  const plan = join(out, "plan.csv");
   const { sheet_csv: sheet, ...figures } = results ?? {};
   const good = run.exitCode === 0 && results !== undefined;
-  await writeOrRemove(
-    data,
-    good ? JSON.stringify(figures, null, 2) + "\n" : undefined,
-  );
-  if (kind.hasPlan) {
-    const text = good && typeof sheet === "string" ? sheet : undefined;
-    await writeOrRemove(plan, text);
-  }
+  const plan = good && typeof sheet === "string" ? sheet : undefined;
+  await writeAllAtomically([
+    { path: page, content: html },
+    {
+      path: join(out, `${kind.file}.ipynb`),
+      content: formatNotebook(run.notebook),
+    },
+    {
+      path: join(out, kind.results),
+      content: good ? JSON.stringify(figures, null, 2) + "\n" : undefined,
+    },
+    ...(kind.hasPlan ? [{ path: join(out, "plan.csv"), content: plan }] : []),
+  ]);
   const answer = Array.isArray(results?.answer)
     ? results.answer.map(String)
     : [];
@@ -183,15 +181,6 @@ async function makeWritable(out: string): Promise<void> {
       `Cannot write the report as ${out} must be a folder that can be written: ${why}. Give yourself the right to write there, free some space, or copy the piece's folder to a place of your own and run this again. Nothing was changed.`,
     );
   }
-}
-
-/** Writes a file whole, or takes an older one away. */
-async function writeOrRemove(
-  path: string,
-  text: string | undefined,
-): Promise<void> {
-  if (text === undefined) await Deno.remove(path).catch(() => {});
-  else await writeAtomically(path, text);
 }
 
 /** The notebook as it would be before its first run. */
