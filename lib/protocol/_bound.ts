@@ -15,6 +15,8 @@ export class Bound {
   readonly port: number;
   #listener: Deno.TcpListener;
   #peers = new Set<Peer>();
+  /** Connections that have not finished their greeting. */
+  #strangers = new Set<Deno.TcpConn>();
   #closed = false;
   #accepting: Promise<void>;
   #talks = new Set<Promise<void>>();
@@ -31,6 +33,13 @@ export class Bound {
     this.#closed = true;
     this.#listener.close();
     await this.#accepting;
+    for (const connection of this.#strangers) {
+      try {
+        connection.close();
+      } catch {
+        // The other side was faster.
+      }
+    }
     let timer: ReturnType<typeof setTimeout> | undefined;
     await Promise.race([
       Promise.all([...this.#peers].map((peer) => peer.drained())),
@@ -63,11 +72,14 @@ export class Bound {
     events: BoundEvents,
   ): Promise<void> {
     let peer: Peer;
+    this.#strangers.add(connection);
     try {
       connection.setNoDelay(true);
       peer = await Peer.meet(connection, type, new Uint8Array(0));
     } catch {
       return; // no fit partner; already closed
+    } finally {
+      this.#strangers.delete(connection);
     }
     if (this.#closed) return peer.close();
     this.#peers.add(peer);
