@@ -17,6 +17,7 @@ import {
   hiddenWords,
   seenWords,
   verdictName,
+  verdictShort,
 } from "./exercise_words.ts";
 import { writeSmall } from "./sag_words.ts";
 import type { SessionReport } from "./session_report.ts";
@@ -60,14 +61,14 @@ function overview(entries: readonly KeyEntry[]): Displayable {
     entries.map((entry) => ({
       folder: entry.exercise.name,
       hidden: hiddenName(entry.exercise.hidden),
-      "right verdict": verdictName(entry.stated.right),
+      "right verdict": verdictShort(entry.stated.right),
       "chance of it": chanceWords(entry.stated.power),
-      "report on these readings": verdictName(reportVerdict(entry)),
-      found: agreement(entry),
+      "the report says": verdictShort(reportVerdict(entry)),
+      right: agreement(entry),
     })),
     {
       caption:
-        "What is hidden, what is the right verdict for it, and what the report says of the readings handed out",
+        "What is hidden, the right verdict on it within the tolerance, and what the report says of the readings handed out",
     },
   );
 }
@@ -166,7 +167,7 @@ export function exerciseKey(
   return [
     {
       markdown:
-        `**For the teacher.** Everything here is invented: a seeded simulation put balls on the surfaces below. Seed ${seed} with ${entries.length} ${
+        `Everything here is invented: a seeded simulation put three balls on the surfaces below. Seed ${seed} with ${entries.length} ${
           entries.length === 1 ? "student" : "students"
         } makes the same files again, so the seed is part of the key. Keep this folder apart from the students' folders.`,
     },

@@ -105,7 +105,7 @@ export function gaugeWords({ gauge }: Exercise): string {
   const small = (length: number): string => writeSmall(length, unit);
   const drift = scatter.driftPerReading ?? 0;
   return `The display steps by ${
-    writeSmall(step, unit, 3)
+    writeSmall(step, unit, 1)
   }; the zero scatters by ${
     small(scatter.zeroing)
   } from zeroing to zeroing, a reading by ${
@@ -131,7 +131,7 @@ export function chanceWords(chance: number): string {
     : `${percent}\u00a0%`;
 }
 
-/** The verdict as a teacher reads it. */
+/** The verdict in a sentence. */
 export function verdictName(
   verdict: "within" | "outside" | "undecided" | "none",
 ): string {
@@ -144,5 +144,21 @@ export function verdictName(
       return "not decided";
     case "none":
       return "no verdict";
+  }
+}
+
+/** The verdict in a column of a table. */
+export function verdictShort(
+  verdict: "within" | "outside" | "undecided" | "none",
+): string {
+  switch (verdict) {
+    case "within":
+      return "sphere";
+    case "outside":
+      return "no sphere";
+    case "undecided":
+      return "not decided";
+    case "none":
+      return "none";
   }
 }

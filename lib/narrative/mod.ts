@@ -203,6 +203,7 @@ export {
   hiddenWords,
   seenWords,
   verdictName,
+  verdictShort,
 } from "./exercise_words.ts";
 export { type HistoryPits, historyPits } from "./history_pits.ts";
 export {

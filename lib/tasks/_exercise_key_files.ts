@@ -74,7 +74,7 @@ export async function keyFiles(
   const cells = await Promise.all(exerciseKey(entries, seed).map(cellOf));
   const page = await exportHtml({ metadata: {}, cells }, {
     title: "Key to the class exercises",
-    subtitle: "For the teacher. Invented data.",
+    subtitle: "For the teacher alone. Invented data.",
     footer: `Made by sagbook ${VERSION}.`,
   });
   const data = `${JSON.stringify(keyJson(entries, seed), null, 2)}\n`;

@@ -17,6 +17,7 @@ import {
   hiddenWords,
   seenWords,
   verdictName,
+  verdictShort,
 } from "sagbook/narrative/exercise_words.ts";
 import { Random } from "sagbook/numerics/random.ts";
 
@@ -92,6 +93,7 @@ Deno.test("chanceWords() never says 0 or 100 per cent", () => {
 Deno.test("verdictName() and hiddenName() name everything", () => {
   const verdicts = ["within", "outside", "undecided", "none"] as const;
   equal(new Set(verdicts.map(verdictName)).size, 4);
+  equal(new Set(verdicts.map(verdictShort)).size, 4);
   const names = HIDDEN_KINDS.map((kind) =>
     hiddenName({ kind } as typeof exercise.hidden)
   );

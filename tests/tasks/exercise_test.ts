@@ -74,7 +74,7 @@ Deno.test("task exercise makes folders that check and report take, the key apart
       const { within, outside, undecided } = one.chances;
       ok(Math.abs(within + outside + undecided - 1) < 1e-9);
     }
-    match(files["key-for-the-teacher/key.html"], /For the teacher/);
+    match(files["key-for-the-teacher/key.html"], /For the teacher alone/);
 
     const report = await runTask("report", [students[0]]);
     equal(report.code, 0, report.err);
