@@ -15,14 +15,17 @@
  */
 export * from "./bench.ts";
 export * from "./bench_file.ts";
+export * from "./closest_name.ts";
 export * from "./csv_text.ts";
 export * from "./describe_problem.ts";
 export * from "./finished_pieces.ts";
 export type { FocusReading } from "./focus_reading.ts";
 export * from "./folder.ts";
+export * from "./group_problems.ts";
 export * from "./lens_record.ts";
 export * from "./piece.ts";
 export * from "./piece_file.ts";
+export * from "./printable.ts";
 export * from "./problem.ts";
 export * from "./read_folder_finished.ts";
 export * from "./read_folder_work_log.ts";

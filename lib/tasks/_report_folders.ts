@@ -3,13 +3,16 @@
  *
  * @module
  */
-import { join, relative } from "node:path";
+import { join } from "node:path";
 import { terminalProgress } from "../notebook/terminal_progress.ts";
 import { onInterruptSignal, onStopSignal } from "../protocol/system.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
+import { findPieces } from "./_find_pieces.ts";
+import { type PieceOutcome, writeReportIndex } from "./_report_index.ts";
 import { LIMIT_FLAGS, limitsFromFlags } from "./_notebook_limits.ts";
 import { type ReportKind, reportOn, ROOT } from "./_report_run.ts";
-import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { displayPath, EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { complain, say } from "./_terminal.ts";
 
 /** One task that reports on folders. */
 export interface ReportTask {
@@ -19,6 +22,8 @@ export interface ReportTask {
   readonly values?: readonly string[];
   /** Folders when none is given, from the project's root. */
   readonly defaults: readonly string[];
+  /** True if a folder of pieces gets a page that lists them. */
+  readonly hasIndex?: boolean;
   /** Makes the report's kind from flags and folders; a text is a wrong call. */
   readonly kind: (
     flags: Readonly<Record<string, string | true>>,
@@ -26,37 +31,23 @@ export interface ReportTask {
   ) => ReportKind | string;
 }
 
-const say = (text: string): void => console.log(text);
-
-async function isPiece(folder: string): Promise<boolean> {
-  try {
-    return (await Deno.stat(join(folder, "piece.json"))).isFile;
-  } catch {
-    return false;
-  }
-}
-
 /** What is said of a report that was stopped. */
 function stopped(name: string): number {
-  console.error(
+  complain(
     `${name}: stopped; nothing was written, and an older report stays as it was.`,
   );
   return 130;
 }
 
-/** The pieces below a folder: itself, or the folders in it that are one. */
-async function piecesIn(folder: string): Promise<string[]> {
-  if (await isPiece(folder)) return [folder];
-  const found: string[] = [];
-  try {
-    for await (const entry of Deno.readDir(folder)) {
-      const inside = join(folder, entry.name);
-      if (entry.isDirectory && await isPiece(inside)) found.push(inside);
-    }
-  } catch {
-    return [folder];
-  }
-  return found.length > 0 ? found.sort() : [folder];
+/** How a report ended, and what an index says of it. */
+interface Ended {
+  readonly code: number;
+  readonly outcome: PieceOutcome;
+}
+
+/** The end of a piece that has no report. */
+function without(folder: string, code: number, fault: string): Ended {
+  return { code, outcome: { folder, answer: [], faults: [fault] } };
 }
 
 async function reportOnce(
@@ -64,15 +55,17 @@ async function reportOnce(
   kind: ReportKind,
   flags: Readonly<Record<string, string | true>>,
   signal: AbortSignal,
-): Promise<number> {
-  const name = relative(Deno.cwd(), folder) || ".";
+  hint?: string,
+): Promise<Ended> {
+  const name = displayPath(folder);
   try {
     // All that is wrong with the files is said here, before anything runs.
     await readPieceFolder(folder);
   } catch (error) {
-    console.error(`${name}: no report, since the folder cannot be read.\n`);
-    console.error(plainWords(error));
-    return EXIT.failed;
+    complain(`${name}: no report, since the folder cannot be read.\n`);
+    complain(plainWords(error));
+    if (hint !== undefined) complain(`\n${hint}`);
+    return without(folder, EXIT.failed, plainWords(error));
   }
   const terminal = Deno.stderr.isTerminal();
   const encoder = new TextEncoder();
@@ -89,23 +82,35 @@ async function reportOnce(
       ...(typeof flags.kernel === "string" ? { kernel: flags.kernel } : {}),
       check: flags["no-check"] !== true,
       limits: limitsFromFlags(flags) ?? "unlimited",
-      onUnchecked: (why) => console.error(why),
+      onUnchecked: (why) => complain(why),
       ...(typeof flags.notebook === "string"
         ? { notebook: flags.notebook }
         : {}),
     });
   } catch (error) {
     // A signal reaches the kernel too: what fails then was stopped.
-    if (signal.aborted) return stopped(name);
+    if (signal.aborted) return without(folder, stopped(name), "stopped");
     throw error;
   }
-  const { page, answer, run, written } = made;
-  if (!written) return stopped(name);
-  for (const problem of run.problems) console.error(problem.message);
+  const { page, answer, about, run, written } = made;
+  if (!written) return without(folder, stopped(name), "stopped");
+  for (const problem of run.problems) complain(problem.message);
   say(`${name}`);
   if (answer.length > 0) say(answer.join(" "));
   say(`${run.exitCode === 0 ? "Page" : "Incomplete page"}: ${page}\n`);
-  return run.exitCode;
+  return {
+    code: run.exitCode,
+    outcome: {
+      folder,
+      ...(made.name === undefined ? {} : { name: made.name }),
+      about,
+      answer,
+      page,
+      faults: run.exitCode === 0
+        ? []
+        : run.problems.map(({ message }) => message),
+    },
+  };
 }
 
 /**
@@ -121,7 +126,7 @@ export async function runReportTask(
   try {
     Deno.exit(await reportAll(task, args));
   } catch (error) {
-    console.error(plainWords(error));
+    complain(plainWords(error));
     Deno.exit(EXIT.failed);
   }
 }
@@ -140,9 +145,11 @@ async function reportAll(
     help: "switch",
   });
   const kind = task.kind(flags, rest);
-  const wrong = problem ?? (typeof kind === "string" ? kind : undefined);
+  const wrong = problem ??
+    (rest.includes("") ? "A folder's name is empty." : undefined) ??
+    (typeof kind === "string" ? kind : undefined);
   if (wrong !== undefined || typeof kind === "string") {
-    console.error(`${wrong}\n\n${task.usage}`);
+    complain(`${wrong}\n\n${task.usage}`);
     return EXIT.usage;
   }
   if (flags.help) {
@@ -152,16 +159,33 @@ async function reportAll(
   const given = rest.length > 0
     ? rest
     : task.defaults.map((path) => join(ROOT, path));
-  const folders = (await Promise.all(given.map(piecesIn))).flat();
+  const groups = await Promise.all(given.map(findPieces));
   const stop = new AbortController();
   const onInterrupt = (): void => stop.abort();
   const offs = [onInterruptSignal(onInterrupt), onStopSignal(onInterrupt)];
   let worst: number = EXIT.ok;
   try {
-    for (const folder of folders) {
+    for (const { folder, pieces, isGroup, hint } of groups) {
+      const outcomes: PieceOutcome[] = [];
+      let said: string | undefined;
+      for (const piece of pieces) {
+        if (stop.signal.aborted) return 130;
+        const ended = await reportOnce(piece, kind, flags, stop.signal, hint)
+          .catch((error) => {
+            // One piece that fails stops no other; what fails for two, all.
+            const why = plainWords(error);
+            if (!isGroup || why === said) throw error;
+            complain(said = why);
+            return without(piece, EXIT.failed, why);
+          });
+        worst = Math.max(worst, ended.code);
+        outcomes.push(ended.outcome);
+      }
       if (stop.signal.aborted) return 130;
-      const code = await reportOnce(folder, kind, flags, stop.signal);
-      worst = Math.max(worst, code);
+      if (isGroup && task.hasIndex) {
+        const page = await writeReportIndex(folder, outcomes);
+        say(`All of them: ${displayPath(page)}`);
+      }
     }
   } finally {
     for (const off of offs) off();

@@ -32,6 +32,10 @@ export interface ReportFiles {
   readonly page: string;
   /** The answer, sentence by sentence; empty when the notebook gave none. */
   readonly answer: readonly string[];
+  /** The piece's own name, where the notebook gave it. */
+  readonly name?: string;
+  /** Which session, when and how much of it; empty when the notebook gave none. */
+  readonly about: string;
   /** How the run ended. */
   readonly run: RunResult;
   /** False when it was stopped before anything was written. */
@@ -132,6 +136,7 @@ export async function reportOn(
     return {
       page: join(out, `${kind.file}.html`),
       answer: [],
+      about: "",
       run,
       written: false,
     };
@@ -139,9 +144,11 @@ export async function reportOn(
   const results = resultsOf(run.notebook);
   const piece = results?.piece as JsonObject | undefined;
   const shown = withoutResults(run.notebook);
+  const name = typeof piece?.name === "string" ? piece.name : undefined;
+  const about = subtitleOf(results);
   const html = await exportHtml(shown, {
-    title: typeof piece?.name === "string" ? piece.name : basename(folder),
-    subtitle: subtitleOf(results),
+    title: name ?? basename(folder),
+    subtitle: about,
     footer: `Made by sagbook ${VERSION} from ${basename(resolve(folder))}.`,
     layout: "reader",
     ...(run.incomplete === undefined ? {} : { incomplete: run.incomplete }),
@@ -165,7 +172,14 @@ export async function reportOn(
   const answer = Array.isArray(results?.answer)
     ? results.answer.map(String)
     : [];
-  return { page, answer, run, written: true };
+  return {
+    page,
+    answer,
+    ...(name === undefined ? {} : { name }),
+    about,
+    run,
+    written: true,
+  };
 }
 
 /** Makes the folder of the report, or says why it cannot be written. */

@@ -3,6 +3,8 @@
  *
  * @module
  */
+import { relative } from "node:path";
+import { closestName } from "../records/closest_name.ts";
 import { describeProblems } from "../records/describe_problem.ts";
 import { RecordError } from "../records/record_error.ts";
 
@@ -18,6 +20,24 @@ export const EXIT = { ok: 0, failed: 1, usage: 2 } as const;
 export function plainWords(error: unknown): string {
   if (error instanceof RecordError) return describeProblems(error.problems);
   return error instanceof Error ? error.message : String(error);
+}
+
+/** A path as one would type it: from here if it lies below, else whole. */
+export function displayPath(path: string): string {
+  const from = relative(Deno.cwd(), path);
+  if (from === "") return ".";
+  return from.startsWith("..") && from.length > path.length ? path : from;
+}
+
+/** What to say of a word that is none of those known. */
+export function unknownWord(
+  what: string,
+  typed: string,
+  known: readonly string[],
+): string {
+  const meant = closestName(typed, known);
+  const guess = meant === undefined ? "." : `: did you mean ${meant}?`;
+  return `There is no ${what} ${typed}${guess} Known: ${known.join(", ")}.`;
 }
 
 /**
@@ -44,12 +64,10 @@ export function readFlags(
     const [name, inline] = arg.replace(/^--?/, "").split(/=(.*)/s);
     const kind = known[name];
     if (kind === undefined) {
-      const list = Object.keys(known).map((one) => `--${one}`).join(", ");
-      return {
-        flags,
-        rest,
-        problem: `There is no flag ${arg}; known: ${list}.`,
-      };
+      const list = Object.keys(known).filter((one) => one.length > 1)
+        .map((one) => `--${one}`);
+      const typed = arg.replace(/=.*/s, "");
+      return { flags, rest, problem: unknownWord("flag", typed, list) };
     }
     if (kind === "switch") flags[name] = true;
     else if (kind === "list") flags[name] = inline ?? true;

@@ -11,8 +11,9 @@ const USAGE = `deno task report [FOLDER ...] [--kernel NAME] [--notebook FILE]
 
 Reads each FOLDER (piece.json, bench.json, readings), runs the session notebook
 on it and writes FOLDER/report/: session.html (the page), session.ipynb (the
-notebook as run) and results.json. A folder of such folders is done one by one.
-Without a folder it reports on the invented pieces in data/.
+notebook as run) and results.json. A folder of such folders is done one by one,
+and gets a page that lists them, FOLDER/report/index.html. Without a folder it
+reports on the invented pieces in data/.
 
   --kernel NAME    a Jupyter kernel to run on, which cannot be limited and so
                    needs --allow-all; unless told the project's own
@@ -30,6 +31,7 @@ if (import.meta.main) {
   await runReportTask({
     usage: USAGE,
     defaults: ["data"],
+    hasIndex: true,
     kind: () => SESSION_REPORT,
   }, Deno.args);
 }
