@@ -34,6 +34,9 @@ export interface RateFigureInput {
 }
 
 const ACTION = "the rates";
+/** Room for all names side by side, and the least for one, in px. */
+const WIDE = 360;
+const NARROW = 44;
 
 /**
  * Draws the rate of each stretch of work with its interval, beside the rate
@@ -85,9 +88,12 @@ export async function rateFigure(
     ...[...dots, ...wanted].map((point) => point.y),
     ...bars.flatMap(({ y1, y2 }) => [y1, y2]),
   ], { least: 0.1 });
-  const x = columnsAxis(stretches.map(({ label }) => label));
+  const names = stretches.map(({ label }) => label);
+  const x = columnsAxis(names, Math.max(NARROW, WIDE / names.length));
   const [floor] = y.domain;
-  const wrong = dots.filter((dot) => dot.y < 0);
+  const wrong = dots.filter((dot, i) =>
+    dot.y < 0 && !((stretches[i].interval95?.high ?? -1) > 0)
+  );
   const text = stretches.map(({ label, rate }) =>
     `${label} ${small.text(rate)}${rate < 0 ? " (away from the target)" : ""}`
   );

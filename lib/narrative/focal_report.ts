@@ -33,7 +33,7 @@ import { focalNotes } from "./focal_notes.ts";
 import { focalAnswer } from "./focal_sentences.ts";
 import type { RadiusStatement } from "./radius_statement.ts";
 import { sessionReport } from "./session_report.ts";
-import { type ShopPiece, shopPiece } from "./shop_piece.ts";
+import { isPiece, type ShopPiece, shopPiece } from "./shop_piece.ts";
 
 /** What a shop's finished pieces say about one piece, as data and in words. */
 export interface FocalReport {
@@ -162,31 +162,6 @@ export function focalReport(
     answer: focalAnswer(found, probability),
     notes: focalNotes(found),
   };
-}
-
-/**
- * Tells whether a line of a shop's file is about a piece.
- *
- * @param line The line.
- * @param name The piece's name.
- * @returns Whether the names agree, capitals and spaces aside.
- *
- * @example
- * ```ts
- * import { isPiece } from "sagbook/narrative/focal_report.ts";
- * import { equal } from "node:assert/strict";
- *
- * equal(isPiece({ piece: "Blank  3" }, "blank 3"), true);
- * equal(isPiece({}, "blank 3"), false);
- * ```
- */
-export function isPiece(
-  { piece }: Pick<FinishedPiece, "piece">,
-  name: string,
-): boolean {
-  const plain = (text: string): string =>
-    text.trim().toLowerCase().replace(/\s+/g, " ");
-  return piece !== undefined && plain(piece) === plain(name);
 }
 
 /**

@@ -6,6 +6,8 @@
 import type { HistoryPoint } from "./history_points.ts";
 import type { HistoryReport } from "./history_report.ts";
 import type { HistoryStage } from "./history_stages.ts";
+import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
+import { millimetres } from "../units/length.ts";
 import { suspicionSentences } from "./caution_sentences.ts";
 import { forecastSentences } from "./history_forecast.ts";
 import { settingName, writeRate } from "./history_words.ts";
@@ -13,6 +15,7 @@ import { holdPercent } from "./hold_percent.ts";
 import { nextStepSentence } from "./next_step_sentence.ts";
 import { radiusSentence } from "./radius_sentences.ts";
 import { writeSmall } from "./sag_words.ts";
+import { measuredHow } from "./shop_piece.ts";
 import { sphericitySentence } from "./sphericity_sentence.ts";
 
 /** What the answer is made from: a report without its words. */
@@ -44,16 +47,23 @@ export function historyAnswer(
   }
   const { session } = last;
   const cameFrom = piece.startingRadius ?? points[0].centre?.radius;
+  const work = forecastSentences(found);
+  // What must stop the work comes before anything else.
+  const alarm = ["wrong way", "passed"].includes(found.forecast?.kind ?? "");
+  const polished = doubts.length === 0 ? polishedSentence(found) : undefined;
   return holdPercent([
     ...doubts,
+    ...(alarm ? work : []),
     radiusSentence(session, piece, radius, cameFrom),
     sphericitySentence(session, piece.unit),
     ...(current?.fit === undefined ? [] : [rateSentence(found, current)]),
-    ...forecastSentences(found),
+    ...(alarm || polished !== undefined ? [] : work),
     ...(doubts.length > 0
       ? [
         "Next: settle the doubts first; nothing here is safe to act on until then.",
       ]
+      : polished !== undefined
+      ? [polished]
       : next === undefined
       ? []
       : [
@@ -68,6 +78,29 @@ export function historyAnswer(
       ]),
   ]);
 }
+
+/** What there is to do once the log has come to polishing. */
+function polishedSentence(
+  { timeline: { after }, finished, folder: { piece } }: HistoryFindings,
+): string | undefined {
+  if (!after.some(({ grade = "" }) => POLISHING.test(grade))) return undefined;
+  if (finished === undefined) {
+    return piece.form === "concave"
+      ? "Grinding is over: the log goes on with polishing. Next: measure the focal length of the finished piece and write it into finished.csv."
+      : "Grinding is over: the log goes on with polishing.";
+  }
+  const { focalLength, focalLengthUncertainty: u } = finished;
+  const { unit } = piece;
+  const how = measuredHow(finished, unit);
+  return `Grinding is over, and the piece became a focal length of ${
+    u === undefined
+      ? formatLength(focalLength, unit, unit === "mm" ? 0 : 2)
+      : formatWithUncertainty(focalLength, millimetres(2 * u), unit)
+  }${how === undefined ? "" : ` (${how})`}.`;
+}
+
+/** Grades that are no grinding any more. */
+const POLISHING = /polish|rouge|cerium|figur/i;
 
 function rateSentence(
   { folder: { piece }, timeline }: HistoryFindings,

@@ -104,7 +104,12 @@ export async function drawProgress(
     ...(forecast?.kind === "forecast" && fit !== undefined
       ? { stop: { work: fit.lastWork + forecast.most, risk } }
       : {}),
-  }, { unit: piece.unit });
+  }, {
+    unit: piece.unit,
+    ...(quantity === "sag"
+      ? { title: "Sag of the whole surface against the work done" }
+      : {}),
+  });
 }
 
 /** Work at the sessions of the last run of the setting in use. */

@@ -85,7 +85,7 @@ export function historyPits(
       ? write(wanted.low)
       : `${write(wanted.low)} to ${write(wanted.high)}`;
     sentences.push(
-      `${grade} should take ${amount} off everywhere for the pits of ${before}: ${
+      `For the pits of ${before}, ${grade} should take ${amount} off everywhere: ${
         wanted.from === "the user"
           ? "your own number of grain sizes"
           : "one to one and a half of its grain sizes, common practice without a source"

@@ -5,20 +5,12 @@
  */
 import { type Displayable, jupyterDisplay } from "../display/bundle.ts";
 import { markup } from "../display/markup.ts";
-import type { Estimate } from "../statistics/estimate.ts";
 import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import type { HistoryReport } from "./history_report.ts";
 import { writeRadius } from "./radius_statement.ts";
+import { measuredHow } from "./shop_piece.ts";
 import { sphericitySentence } from "./sphericity_sentence.ts";
-
-/** What is known of the finished piece besides its history. */
-export interface FinishedFacts {
-  /** Focal length measured on the finished piece, in mm. */
-  readonly focalLength?: Estimate;
-  /** How it was measured, in the user's words. */
-  readonly method?: string;
-}
 
 /** One line of the record. */
 interface RecordLine {
@@ -27,27 +19,26 @@ interface RecordLine {
 }
 
 /**
- * Makes the record of a piece: one page that prints.
+ * Makes the record of a piece: a page of its own when it is printed.
+ *
+ * What was measured on the finished piece stands in it where the report knows
+ * it from a list of finished pieces.
  *
  * @param report Its history.
- * @param finished What was measured on the finished piece.
  * @returns A value a cell may return.
  *
  * @example See the example of `lib/narrative/mod.ts`.
  */
-export function pieceRecord(
-  report: HistoryReport,
-  finished: FinishedFacts = {},
-): Displayable {
+export function pieceRecord(report: HistoryReport): Displayable {
   const { folder: { piece } } = report;
-  const lines = recordLines(report, finished);
+  const lines = recordLines(report);
   const title = `Record of ${piece.name}`;
   const unseen = report.unseen;
   const note = piece.invented
     ? "Invented demonstration data: no such piece exists."
     : undefined;
   const html =
-    markup`<section class="record" style="break-before:page;break-inside:avoid"><h2>${title}</h2>${
+    markup`<section class="record" style="break-before:page;break-after:page;break-inside:avoid"><h2>${title}</h2>${
       note === undefined ? "" : markup`<p><em>${note}</em></p>`
     }<table><caption>Ground surface, with 95 % uncertainties</caption><tbody>${
       lines.map(({ name, value }) =>
@@ -69,8 +60,8 @@ export function pieceRecord(
 }
 
 function recordLines(
-  { folder: { piece, bench }, points, radius, timeline }: HistoryReport,
-  { focalLength, method }: FinishedFacts,
+  { folder: { piece, bench }, points, radius, timeline, finished }:
+    HistoryReport,
 ): readonly RecordLine[] {
   const { unit } = piece;
   const size = (length: number): string =>
@@ -103,17 +94,20 @@ function recordLines(
       );
     }
   }
-  if (focalLength !== undefined) {
+  if (finished !== undefined) {
+    const { focalLength, focalLengthUncertainty: u, figuring } = finished;
+    const how = measuredHow(finished, unit);
     add(
       "Focal length of the finished piece",
       `${
-        formatWithUncertainty(
-          millimetres(focalLength.value),
-          millimetres(2 * focalLength.own),
-          unit,
-        )
-      }${method === undefined ? "" : `, ${method}`}`,
+        u === undefined
+          ? `${
+            formatLength(focalLength, unit, unit === "mm" ? 0 : 2)
+          }, its uncertainty not stated`
+          : formatWithUncertainty(focalLength, millimetres(2 * u), unit)
+      }${how === undefined ? "" : `, ${how}`}`,
     );
+    add("Figured to", figuring);
   }
   if (last !== undefined) {
     const { session } = last;

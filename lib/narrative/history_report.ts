@@ -17,7 +17,9 @@ import {
   workTimeline,
 } from "../fabrication/work_timeline.ts";
 import { surfaceSag } from "../geometry/surface_sag.ts";
+import type { FinishedPieces } from "../records/finished_pieces.ts";
 import type { PieceFolder } from "../records/folder.ts";
+import { readFolderFinished } from "../records/read_folder_finished.ts";
 import { readFolderWorkLog } from "../records/read_folder_work_log.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
 import type { WorkLog } from "../records/work_log.ts";
@@ -36,6 +38,7 @@ import {
 import { type HistoryStage, historyStages } from "./history_stages.ts";
 import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
 import { chooseNext } from "./session_report.ts";
+import { isPiece, type ShopPiece, shopPiece } from "./shop_piece.ts";
 
 /** What a piece's history says, as data and in words. */
 export interface HistoryReport {
@@ -68,6 +71,8 @@ export interface HistoryReport {
   readonly pits?: HistoryPits;
   /** What to do next. */
   readonly next?: NextStep;
+  /** What the piece became, where a list of finished pieces knows it. */
+  readonly finished?: ShopPiece;
   /** Rates of this piece, for the next one. */
   readonly learned: readonly LearnedRate[];
   /** Accepted risk of passing the target. */
@@ -99,6 +104,8 @@ export interface HistoryOptions {
    * minute, used where the log has no thicknesses.
    */
   readonly removalRate?: Estimate;
+  /** A list of finished pieces, which may name this one. */
+  readonly finished?: FinishedPieces;
   /** The bench's table of strokes; those in common use unless told. */
   readonly strokes?: StrokeTable;
 }
@@ -167,6 +174,7 @@ export function historyReport(
     ...(depth === undefined ? {} : { depth }),
     ...(forecast === undefined ? {} : { forecast }),
     ...(plan === undefined ? {} : { plan }),
+    ...finishedIn(options.finished, piece.name),
     unknownAhead: unknown,
     pits: historyPits(timeline, piece.unit, options),
     ...(last === undefined
@@ -203,7 +211,8 @@ export function historyReport(
  *
  * @param path The folder, as the user names it.
  * @param options As {@link historyReport}; `earlier` are folders of pieces
- * whose rates are expected of this one.
+ * whose rates are expected of this one. A `finished.csv` in the folder itself is
+ * read unless another list is given.
  * @returns Data and sentences.
  * @throws {RecordError} If a piece or a bench cannot be read.
  *
@@ -223,7 +232,20 @@ export async function openHistory(
     before.push(...historyReport(...await read(folder)).learned);
   }
   const expectations = rest.expectations ?? before;
-  return historyReport(...await read(path), { ...rest, expectations });
+  const [piece, log] = await read(path);
+  const finished = rest.finished ??
+    await readFolderFinished(path, piece.piece.unit);
+  return historyReport(piece, log, { ...rest, expectations, finished });
+}
+
+/** What became of the piece, if a list names it. */
+function finishedIn(
+  list: FinishedPieces | undefined,
+  name: string,
+): Pick<HistoryReport, "finished"> {
+  const line = list?.pieces.find((one) => isPiece(one, name));
+  const finished = line && shopPiece(line);
+  return finished === undefined ? {} : { finished };
 }
 
 const sure = (value: number): Estimate => ({

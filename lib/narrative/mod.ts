@@ -69,7 +69,12 @@ export {
   unseenSentences,
 } from "./caution_sentences.ts";
 export { holdPercent } from "./hold_percent.ts";
-export { measuredHow, type ShopPiece, shopPiece } from "./shop_piece.ts";
+export {
+  isPiece,
+  measuredHow,
+  type ShopPiece,
+  shopPiece,
+} from "./shop_piece.ts";
 export { nextStepSentence } from "./next_step_sentence.ts";
 export { openPiece } from "./open_piece.ts";
 export {
@@ -212,7 +217,7 @@ export {
   isSphere,
   progressRun,
 } from "./history_points.ts";
-export { type FinishedFacts, pieceRecord } from "./history_record.ts";
+export { pieceRecord } from "./history_record.ts";
 export {
   type HistoryOptions,
   type HistoryReport,
@@ -240,7 +245,6 @@ export {
   type FocalOptions,
   type FocalReport,
   focalReport,
-  isPiece,
   openFocal,
 } from "./focal_report.ts";
 export { focalNotes } from "./focal_notes.ts";

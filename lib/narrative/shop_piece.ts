@@ -132,3 +132,28 @@ function readingInWords(measured: FocusReading, unit: LengthUnit): string {
     }
   }
 }
+
+/**
+ * Tells whether a line of a shop's file is about a piece.
+ *
+ * @param line The line.
+ * @param name The piece's name.
+ * @returns Whether the names agree, capitals and spaces aside.
+ *
+ * @example
+ * ```ts
+ * import { isPiece } from "sagbook/narrative/shop_piece.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(isPiece({ piece: "Blank  3" }, "blank 3"), true);
+ * equal(isPiece({}, "blank 3"), false);
+ * ```
+ */
+export function isPiece(
+  { piece }: Pick<FinishedPiece, "piece">,
+  name: string,
+): boolean {
+  const plain = (text: string): string =>
+    text.trim().toLowerCase().replace(/\s+/g, " ");
+  return piece !== undefined && plain(piece) === plain(name);
+}

@@ -83,6 +83,10 @@ export function historyResults(
     pits: report.pits?.state,
     next: report.next,
     learned: report.learned,
+    finished: report.finished && {
+      focal_length: report.finished.focalLength,
+      uncertainty: report.finished.focalLengthUncertainty,
+    },
     notes: report.notes,
     cautions: report.cautions,
     unseen: report.unseen,

@@ -16,7 +16,7 @@ const ALLOWED_PROPERTY = new RegExp(
     "(?:row-|column-)?gap|(?:align|justify)-[a-z]+|(?:min-|max-)?(?:width|height)|list-style(?:-type)?|" +
     "opacity|fill(?:-[a-z]+)?|stroke(?:-[a-z]+)?|stop-[a-z]+|paint-order|[a-z]+-baseline|clip-(?:path|rule)|" +
     "marker(?:-[a-z]+)?|transform(?:-origin)?|(?:shape|image)-rendering|visibility|table-layout|caption-side|" +
-    "box-sizing|aspect-ratio|d|r|cx|cy|rx|ry|x|y)$",
+    "box-sizing|aspect-ratio|break-(?:before|after|inside)|d|r|cx|cy|rx|ry|x|y)$",
 );
 
 /** Anything that could load, hide a name by escapes, or end the style early. */

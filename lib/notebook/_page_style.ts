@@ -78,6 +78,7 @@ html{font-size:10.5pt}
 .sb-scroll,.sb-figure,.sb-math,pre,.sb-text{overflow:visible;max-height:none}
 pre{white-space:pre-wrap;overflow-wrap:anywhere}
 table,.sb-scroll>table{width:auto;max-width:100%;font-size:9pt}td,th{overflow-wrap:anywhere;white-space:normal!important}
+td:first-child[style*=nowrap]{white-space:nowrap!important}
 .sb-card{background:none;color:inherit;padding:0}
 .sb-figure svg,.sb-figure img{max-height:10.5cm;width:auto}
 .sb-figure,.sb-math,tr,img,svg,table:not(:has(tbody tr:nth-child(16))){break-inside:avoid}

@@ -31,6 +31,26 @@ Deno.test("rateFigure() names the unit of work once on its axis", async () => {
   ok(texts.includes("Change of sag for one minute (µm)"));
 });
 
+Deno.test("rateFigure() names every stretch of a whole piece, in lines where it must", async () => {
+  const grades = ["F80", "F120", "F220", "F320", "F500", "F800"];
+  const texts = textsOf(
+    await rateFigure({
+      workUnit: "wet",
+      stretches: grades.map((grade) => ({ label: `${grade} mirror`, rate: 1 })),
+    }),
+  ).join(" ");
+  for (const grade of grades) ok(texts.includes(grade), grade);
+});
+
+Deno.test("rateFigure() raises no alarm where the interval leaves the direction open", async () => {
+  const circles = async (high: number) =>
+    (await rateFigure({
+      workUnit: "wet",
+      stretches: [{ label: "a", rate: -1, interval95: { low: -3, high } }],
+    })).svg.match(/alarm/g)?.length ?? 0;
+  ok(await circles(-0.5) > await circles(1));
+});
+
 Deno.test("rateFigure() refuses no work and a rate that is no number", async () => {
   await rejects(rateFigure({ workUnit: "wet", stretches: [] }), {
     name: "RangeError",

@@ -134,6 +134,7 @@ Deno.test("openHistory() gives a target passed its words, and no work in the old
   equal(report.depth!.sag.toFixed(5), "2.21983");
   equal(report.depth!.targetSag.toFixed(5), "2.18845");
   const text = words(report.answer);
+  match(report.answer[0], /^The target is passed/);
   match(text, /past it/);
   match(
     text,
@@ -170,6 +171,7 @@ Deno.test("openHistory() says bring it to a sphere first, and no forecast, befor
 Deno.test("openHistory() says loudly when the radius goes the wrong way", async () => {
   const { forecast, answer } = await openHistory(HISTORY, { upTo: "E4" });
   equal(forecast?.kind, "wrong way");
+  match(answer[0], /^THE WRONG WAY/);
   match(
     words(answer),
     /THE WRONG WAY: this work moves the radius away from its target\. Stop, and turn the position round\./,
@@ -389,7 +391,7 @@ Deno.test("historyPits() reads allowance, thickness and the loupe, and never cle
   equal(last.state.wanted!.from, "the user");
   match(
     words(last.sentences),
-    /should take 26 µm off everywhere for the pits of F500: your own/,
+    /For the pits of F500, polishing should take 26 µm off everywhere: your own/,
   );
   equal(historyPits({ ...timeline, entries: [] }, "mm"), undefined);
   const bare = (await openHistory(HISTORY, { upTo: "E16" })).timeline;
@@ -481,17 +483,15 @@ Deno.test("ratesTable() shows each setting with what was expected", async () => 
 
 Deno.test("pieceRecord() is one page with what was measured, how, and what was not seen", async () => {
   const report = await demo();
-  const bundle = await show(pieceRecord(report, {
-    focalLength: { value: 1498.7, own: 0.5, dof: Infinity, common: {} },
-    method: "at the centre of curvature",
-  }));
+  const bundle = await show(pieceRecord(report));
   const text = plain(bundle["text/plain"]);
   for (
     const line of [
       /Glass: borosilicate/,
       /Diameter: 300 mm/,
       /Radius of curvature at the end of grinding: 300\d\.\d ± \d\.\d mm/,
-      /Focal length of the finished piece: 1498\.7 ± 1\.0 mm, at the centre/,
+      /Focal length of the finished piece: 1499\.6 ± 1\.0 mm, centre of curvature, zone at 105 mm, source moves/,
+      /Figured to: paraboloid, centre deepened/,
       /Sphericity at the end of grinding: It is a sphere within 3\.0 µm of sag/,
       /How measured: 12 readings in 4 sets on 4 zeroings with ring 120/,
       /Uncertainty leaves out: temperature/,
@@ -500,6 +500,33 @@ Deno.test("pieceRecord() is one page with what was measured, how, and what was n
     ]
   ) match(text, line);
   match(bundle["text/html"], /<th scope="row">Glass<\/th>/);
+  const bare = await show(pieceRecord(await openHistory(BEFORE)));
+  equal(/finished piece/.test(bare["text/plain"]), false);
+});
+
+Deno.test("openHistory() knows that grinding is over when the log has come to polishing, and what the piece became", async () => {
+  const known = await demo();
+  equal(known.finished?.focalLength.toFixed(1), "1499.6");
+  const text = words(known.answer);
+  match(
+    text,
+    /Grinding is over, and the piece became a focal length of 1499\.6 ± 1\.0 mm \(centre of curvature, zone at 105 mm, source moves\)\./,
+  );
+  equal(/No forecast|Next:/.test(text), false, text);
+  const none = await openHistory(HISTORY, {
+    finished: {
+      pieces: [],
+      lines: { read: 0, used: 0, reported: 0 },
+      problems: [],
+    },
+  });
+  match(
+    words(none.answer),
+    /Grinding is over: the log goes on with polishing\. Next: measure the focal length of the finished piece/,
+  );
+  // Looking back to an evening of grinding, nothing of that is known yet.
+  const back = await openHistory(HISTORY, { upTo: "E13" });
+  match(words(back.answer), /Next: /);
 });
 
 Deno.test("showHistoryAnswer() hands over historyResults() as plain JSON", async () => {
