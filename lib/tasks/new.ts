@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { basename, dirname, join, resolve } from "node:path";
+import { basename, resolve } from "node:path";
 import { describeProblems } from "../records/describe_problem.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
 import { parseLength } from "../units/parse_length.ts";
@@ -19,6 +19,7 @@ import {
 } from "./_new_questions.ts";
 import { FLAGS, USAGE } from "./_new_usage.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { existing, fileTrouble, writeNew } from "./_new_files.ts";
 import { complain, say } from "./_terminal.ts";
 
 const TARGETS = ["radius", "focal-length", "focal-ratio"] as const;
@@ -147,61 +148,6 @@ function pieceOf(source: AnswerSource, folder: string): NewPiece {
   };
 }
 
-/** Writes the files; takes back what it made when it cannot make all. */
-async function write(
-  folder: string,
-  files: ReadonlyMap<string, string>,
-): Promise<void> {
-  const made: string[] = [];
-  try {
-    for (const [name, text] of files) {
-      const path = join(folder, name);
-      await Deno.mkdir(dirname(path), { recursive: true });
-      await Deno.writeTextFile(path, text, { createNew: true });
-      made.push(path);
-    }
-    await Deno.mkdir(join(folder, "sheets"), { recursive: true });
-  } catch (error) {
-    for (const path of made) await Deno.remove(path).catch(() => {});
-    throw error;
-  }
-}
-
-async function existing(
-  folder: string,
-  names: Iterable<string>,
-): Promise<string[]> {
-  const found: string[] = [];
-  for (const name of names) {
-    try {
-      await Deno.lstat(join(folder, name));
-      found.push(name);
-    } catch {
-      // Not there, as it should be; anything else shows when it is written.
-    }
-  }
-  return found;
-}
-
-function fileTrouble(error: unknown, folder: string): string | undefined {
-  if (error instanceof Deno.errors.AlreadyExists) {
-    return `${folder} holds files already; nothing was overwritten. Name a new folder.`;
-  }
-  if (
-    error instanceof Deno.errors.PermissionDenied ||
-    error instanceof Deno.errors.NotCapable
-  ) {
-    return `${folder} may not be written to. Name a folder of your own.`;
-  }
-  if (
-    error instanceof Deno.errors.NotADirectory ||
-    error instanceof Deno.errors.NotFound
-  ) {
-    return `${folder} cannot be a folder: a part of its path is a file.`;
-  }
-  return undefined;
-}
-
 /**
  * Makes a new piece's folder.
  *
@@ -247,7 +193,7 @@ export async function newFolder(
       );
       return EXIT.usage;
     }
-    await write(folder, files);
+    await writeNew(folder, files);
     const { problems } = await readPieceFolder(folder);
     say(`Made ${folder} for ${piece.name}.`);
     const warnings = problems.filter((one) => one.severity !== "note");
