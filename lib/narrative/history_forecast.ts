@@ -85,10 +85,30 @@ export function forecastSentences(found: HistoryFindings): readonly string[] {
         } ${writeWork(likely, work)}${
           inMinutes(found, likely)
         } away, most likely; ${range} (95 %). ${stop}${waiting(found)}`,
+        ...changedSentence(found, forecast.toGo.value),
         ...planSentences(found, current),
       ];
     }
   }
+}
+
+/** What a changed rate does to a forecast that mixes both. */
+function changedSentence(
+  { current, timeline }: HistoryFindings,
+  toGo: number,
+): readonly string[] {
+  const change = current?.change;
+  if (current?.fit === undefined || change?.kind !== "changed") return [];
+  const work = timeline.unit ?? "wets";
+  const { at, after } = change;
+  const later = toGo / (Math.sign(current.fit.rate.value) * after);
+  return [
+    later > 0
+      ? `Do not lean on that forecast: it mixes the rates before and after ${at}. At the later rate alone the target would be about ${
+        writeWork(later, work)
+      } away; read again well before.`
+      : `Do not lean on that forecast: since ${at} the work has moved away from the target.`,
+  ];
 }
 
 function passedSentence(

@@ -633,3 +633,27 @@ Deno.test("historyReport() keeps its refusals of options to their words", async 
       "Cannot forecast as risk must be between 0 and 1: current value is 2",
   });
 });
+
+Deno.test("forecastSentences() warns of a forecast that mixes two rates", async () => {
+  const report = await historyOf(files(LOG));
+  const { forecast, current } = report;
+  ok(forecast?.kind === "forecast" && current?.fit !== undefined);
+  const changed = (after: number) =>
+    words(forecastSentences({
+      ...report,
+      current: {
+        ...current,
+        change: { kind: "changed", at: "S3", before: 1, after, p: 0.01 },
+      },
+    }));
+  const half = current.fit.rate.value / 2;
+  const twice = Math.round(2 * forecast.work);
+  match(
+    changed(half),
+    new RegExp(
+      `it mixes the rates before and after S3\\. At the later rate alone the target would be about ${twice} wets away`,
+    ),
+  );
+  match(changed(-half), /since S3 the work has moved away from the target/);
+  equal(/mixes/.test(words(forecastSentences(report))), false);
+});
