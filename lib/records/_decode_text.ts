@@ -99,19 +99,21 @@ const OTHER_LINE_ENDS = new RegExp("[\u0085\u2028\u2029\v\f\u001e]", "g");
 /** What DOS programs put behind the last line. */
 const DOS_END = "\u001a";
 
-/**
- * Line ends as LF: CRLF, CR, and in a file that has neither, the marks that
- * other programs put between lines. A DOS end-of-file mark is taken off.
- */
+/** Line ends as LF, marks and a DOS end-of-file mark taken off. */
 function plainLines(decoded: string): string {
   let text = decoded.replace(/^\uFEFF+/, "");
   if (text.includes("\r")) text = text.replace(/\r\n?/g, "\n");
-  if (!text.includes("\n")) {
-    text = text.replace(OTHER_LINE_ENDS, "\n");
-  }
   let end = text.length;
   while (end > 0 && text[end - 1] === DOS_END) end--;
   return text.slice(0, end);
+}
+
+/**
+ * The lines of a table: where nothing else parts them, the marks that other
+ * programs put between lines do.
+ */
+export function tableLines(text: string): string {
+  return text.includes("\n") ? text : text.replace(OTHER_LINE_ENDS, "\n");
 }
 
 /**

@@ -4,7 +4,7 @@
  * @module
  */
 import type { Bench } from "./bench.ts";
-import { decodeText } from "./_decode_text.ts";
+import { decodeText, tableLines } from "./_decode_text.ts";
 import { findLayout } from "./_find_layout.ts";
 import type { FileAccount } from "./folder.ts";
 import type { Piece } from "./piece.ts";
@@ -47,7 +47,7 @@ function textOf(content: string | Uint8Array, source: ScanSource) {
   const { text, problems } = decodeText(content, source.file);
   source.problems.addAll(problems);
   const refused = problems.some((one) => one.severity === "refused");
-  return refused ? undefined : text;
+  return refused ? undefined : tableLines(text);
 }
 
 /** Walks a file; every line of readings in it is used or reported. */

@@ -6,7 +6,7 @@
 import type { LengthUnitName } from "../units/length_unit.ts";
 import { plainName } from "./_column_names.ts";
 import { decimalMarkOf } from "./_decimal_mark.ts";
-import { decodeText } from "./_decode_text.ts";
+import { decodeText, tableLines } from "./_decode_text.ts";
 import type { LineCount } from "./folder.ts";
 import { LineFaults } from "./_line_faults.ts";
 import { mendQuotes } from "./_mend_quotes.ts";
@@ -80,6 +80,7 @@ export async function readTypedTable<T>(
   make: (line: TableLine) => T | undefined,
 ): Promise<TypedTable<T>> {
   const decoded = decodeText(content, file);
+  const typed = tableLines(decoded.text);
   const problems = new ProblemCollector();
   problems.addAll(decoded.problems);
   const count = { read: 0, used: 0, reported: 0 };
@@ -89,16 +90,16 @@ export async function readTypedTable<T>(
     count.read = count.reported = 1;
     return done();
   }
-  if (decoded.text.trim() === "") return done();
+  if (typed.trim() === "") return done();
   const parse = await loadCsvParser();
-  const header = findHeader(decoded.text, spec, parse);
+  const header = findHeader(typed, spec, parse);
   const { oneOf = [] } = spec;
   const missing = [
     ...spec.required.filter((name) => !header?.at.has(name)),
     ...oneOf.some((name) => header?.at.has(name)) ? [] : oneOf.slice(0, 1),
   ];
   if (header === undefined || missing.length > 0) {
-    const lines = decoded.text.split("\n").filter((one) => one.trim() !== "");
+    const lines = typed.split("\n").filter((one) => one.trim() !== "");
     count.read = count.reported = lines.length - (header === undefined ? 0 : 1);
     problems.add({
       severity: "refused",
@@ -115,7 +116,7 @@ export async function readTypedTable<T>(
     return done();
   }
   const { delimiter, headings, at } = header;
-  const { text } = mendQuotes(decoded.text, delimiter, headings.length);
+  const { text } = mendQuotes(typed, delimiter, headings.length);
   const decimal = decimalMarkOf(text, delimiter, undefined);
   const faults = new LineFaults(file, problems);
   const rows = new TypedRows(headings, delimiter);

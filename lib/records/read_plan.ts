@@ -5,7 +5,7 @@
  */
 import type { Bench } from "./bench.ts";
 import { cellOfCsv, csvText } from "./csv_text.ts";
-import { decodeText } from "./_decode_text.ts";
+import { decodeText, tableLines } from "./_decode_text.ts";
 import { findLayout } from "./_find_layout.ts";
 import type { Piece } from "./piece.ts";
 import type { Problem } from "./problem.ts";
@@ -82,7 +82,7 @@ export async function readPlan(
   if (problems.some(({ severity }) => severity === "refused")) {
     return { readings: [], problems };
   }
-  const { text } = decoded;
+  const text = tableLines(decoded.text);
   const parse = await loadCsvParser();
   const layout = findLayout(
     text,
