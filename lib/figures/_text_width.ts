@@ -99,10 +99,14 @@ export function wrapText(
   return lines.map((line) => line.replaceAll("\u00a0", " "));
 }
 
+/** More characters than any line of a figure holds. */
+const MOST_CHARACTERS = 600;
+
 /** Shortens a text with an ellipsis until it fits. */
 export function shortened(text: string, size: number, room: number): string {
   if (textWidth(text, size) <= room) return text;
-  const characters = [...text];
+  // No letter is drawn without width, so that far fewer than these fit.
+  const characters = [...text.slice(0, MOST_CHARACTERS)];
   while (
     characters.length > 1 && textWidth(characters.join("") + "…", size) > room
   ) characters.pop();

@@ -29,6 +29,8 @@ export type LineSplitter = (line: string, delimiter: string) => string[];
 
 const DELIMITERS = [",", ";", "\t", "|"] as const;
 const LINES_SEARCHED = 60;
+/** A longer line is no header. */
+const LONGEST_LINE = 100_000;
 function missingColumns(
   layout: TableLayout,
   file: string,
@@ -96,7 +98,7 @@ function isUnder(
 /** The line that stands for a header where cells are set apart by blanks. */
 function namesSetApart(text: string): boolean {
   return text.split("\n", LINES_SEARCHED).some((line) =>
-    line.length < 4_000 &&
+    line.length < LONGEST_LINE &&
     line.trim().split(/ {2,}/).filter((word) =>
         tidyColumn(word) !== undefined || parseZoneName(word) !== undefined
       ).length > 2
@@ -183,7 +185,7 @@ export function findLayout(
       cable++;
       continue;
     }
-    if (typed.length > 4_000) continue;
+    if (typed.length > LONGEST_LINE) continue;
     lines.push({ line, typed });
     let best: Header | undefined;
     for (const delimiter of DELIMITERS) {

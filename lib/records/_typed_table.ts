@@ -36,6 +36,9 @@ export interface TypedTable<T> {
   readonly problems: Problem[];
 }
 
+/** A longer line is no header. */
+const LONGEST_LINE = 100_000;
+
 interface Header {
   readonly line: number;
   readonly delimiter: string;
@@ -55,7 +58,9 @@ function findHeader(
   );
   let best: Header | undefined;
   text.split("\n", 40).forEach((typed, index) => {
-    if (typed.length > 4_000 || typed.trimStart().startsWith("#")) return;
+    if (typed.length > LONGEST_LINE || typed.trimStart().startsWith("#")) {
+      return;
+    }
     for (const delimiter of [",", ";", "\t", "|"]) {
       const headings = parse(typed, delimiter).data[0] ?? [];
       const at = new Map<string, number>();
