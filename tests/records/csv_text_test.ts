@@ -2,6 +2,10 @@ import { deepEqual, equal, ok } from "node:assert/strict";
 import fc from "fast-check";
 import Papa from "papaparse";
 import { cellOfCsv, csvText } from "sagbook/records/csv_text.ts";
+import { tidyText } from "sagbook/records/write_tidy.ts";
+import { writeBenchSheet } from "sagbook/repeatability/bench_sheet.ts";
+import { benchSheetCsv } from "sagbook/repeatability/bench_sheet_csv.ts";
+import { BENCH, PIECE, ring, scan } from "./_scan_of_text.ts";
 
 Deno.test("csvText() makes every start of a formula harmless", () => {
   const starts = [
@@ -58,4 +62,60 @@ Deno.test("csvText() comes back whole through a CSV parser and cellOfCsv()", () 
     ),
     { seed: 13, numRuns: 1_000 },
   );
+});
+
+/** Cells of a file that a spreadsheet would take for a formula. */
+function formulas(file: string): string[] {
+  const { data } = Papa.parse<string[]>(file.trimEnd(), { delimiter: "," });
+  return data.flat().filter((cell) =>
+    /^[\s\u00a0\ufeff]*[=+\-@\uff1d\uff0b\uff0d\uff20\t\r]/.test(cell) &&
+    !/^[-+]?[\d.]+(?:e[-+]?\d+)?(?: \S+)?$/i.test(cell)
+  );
+}
+
+Deno.test("every file of readings, sheet and plan that is written starts no formula", async () => {
+  const starts = ["=1+1", "+1+1", "-1+1", "@SUM(A1)", "\t=1", " =1", "＝1"];
+  for (const start of starts) {
+    const text = csvText([
+      [
+        "session",
+        "zeroing",
+        "ring",
+        "zone",
+        "offset",
+        "reading",
+        "note",
+        start,
+      ],
+      [
+        start,
+        start,
+        `${start} ring`,
+        `${start} zone`,
+        "1",
+        "0.7",
+        start,
+        start,
+      ],
+    ]);
+    const bench = { ...BENCH, rings: [ring(`${start} ring`, 60)] };
+    const { readings, account } = await scan(text, { bench });
+    equal(account.used, 1, start);
+    equal(readings[0].note, start.trim() === start ? start : readings[0].note);
+    deepEqual(formulas(text), [], start);
+    deepEqual(formulas(tidyText(readings, { piece: PIECE, bench })), [], start);
+    const sheet = writeBenchSheet({
+      session: start,
+      zones: [
+        { label: `${start} zone`, offset: 1 },
+        { label: start, offset: -2 },
+      ],
+      operators: [`${start} hand`, start],
+      ring: `${start} ring`,
+      size: { zeroings: 2, diameters: 1, repeats: 1 },
+      foot: { kind: "foot out" },
+      seed: 1,
+    });
+    deepEqual(formulas(benchSheetCsv(sheet)), [], start);
+  }
 });
