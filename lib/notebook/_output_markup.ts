@@ -7,6 +7,7 @@ import { escapeHtml } from "../display/escape_html.ts";
 import { cleanMarkup } from "./_clean_markup.ts";
 import type { MarkdownRenderer } from "./_markdown_markup.ts";
 import type { MathRenderer } from "./_math_markup.ts";
+import { textForPage, tooLargeForPage } from "./_page_limit.ts";
 import { stripEscapes, terminalHtml, terminalText } from "./_terminal_text.ts";
 import {
   type DataOutput,
@@ -117,7 +118,9 @@ function form(
   tools: OutputTools,
 ): string | undefined {
   if (type === "application/json") {
-    return textBlock(escapeHtml(JSON.stringify(value, null, 2)));
+    return textBlock(
+      escapeHtml(textForPage(JSON.stringify(value, null, 2))),
+    );
   }
   if (typeof value !== "string") return undefined;
   if (PICTURES.includes(type)) return pixelFigure(type, value, output, place);
@@ -141,7 +144,7 @@ function form(
       return tools.math(tex, true);
     }
     case "text/plain":
-      return textBlock(terminalHtml(value));
+      return textBlock(terminalHtml(textForPage(value)));
   }
   return undefined;
 }
@@ -162,11 +165,18 @@ function dataMarkup(
   place: OutputPlace,
   tools: OutputTools,
 ): string {
+  let note = "";
   for (const type of PREFERENCE) {
     if (!Object.hasOwn(output.data, type)) continue;
+    const why = tooLargeForPage(type, output.data[type]);
+    if (why !== undefined) {
+      note ||= `<p class="sb-note">${escapeHtml(why)}</p>`;
+      continue;
+    }
     const markup = form(type, output.data[type], output, place, tools);
-    if (markup !== undefined) return markup;
+    if (markup !== undefined) return note + markup;
   }
+  if (note !== "") return note;
   const types = Object.keys(output.data).map(escapeHtml).join(", ");
   return types === ""
     ? ""
@@ -181,7 +191,7 @@ function errorMarkup(output: ErrorOutput): string {
   const folded = trace.trim() === ""
     ? ""
     : `<details><summary>Where it happened</summary>${
-      textBlock(terminalHtml(trace))
+      textBlock(terminalHtml(textForPage(trace)))
     }</details>`;
   return `<div class="sb-error"><p><strong>This cell stopped with ${name}.</strong> <span class="sb-words">${words}</span></p>${folded}</div>`;
 }
@@ -196,7 +206,9 @@ export function outputMarkup(
     case "stream": {
       if (output.text.trim() === "") return "";
       const isError = output.name === "stderr";
-      const block = textBlock(terminalHtml(output.text.replace(/\n$/, "")));
+      const block = textBlock(
+        terminalHtml(textForPage(output.text.replace(/\n$/, ""))),
+      );
       return isError
         ? `<div class="sb-stderr"><p class="sb-note">Written to the error stream:</p>${block}</div>`
         : block;
