@@ -19,6 +19,9 @@ import { measuredHow, shopPiece } from "./shop_piece.ts";
 /** Points of the band. */
 const STEPS = 40;
 
+/** More rows than these help nobody on a page. */
+const MOST_ROWS = 200;
+
 /**
  * Draws later focal length against ground radius, with this piece.
  *
@@ -103,7 +106,11 @@ export function finishedTable(report: FocalReport): Displayable {
       used: usable.has(one.line) ? "yes" : "no",
     };
   });
-  return table(rows, {
+  const shown = rows.slice(0, MOST_ROWS);
+  const cut = shown.length < rows.length
+    ? ` The first ${shown.length} of ${rows.length} pieces; finished.csv holds them all.`
+    : "";
+  return table(shown, {
     columns: [
       "piece",
       "ground radius",
@@ -113,7 +120,7 @@ export function finishedTable(report: FocalReport): Displayable {
       "used",
     ],
     caption:
-      "Finished pieces; ± is two standard uncertainties as stated; against half the ground radius in parts in a thousand.",
+      `Finished pieces; ± is two standard uncertainties as stated; against half the ground radius in parts in a thousand.${cut}`,
   });
 }
 

@@ -5,6 +5,7 @@
  */
 import { table } from "../display/table.ts";
 import type { Displayable } from "../display/bundle.ts";
+import { groupProblems, type ProblemGroup } from "../records/group_problems.ts";
 import type { Problem } from "../records/problem.ts";
 import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
@@ -179,14 +180,14 @@ export function problemsTable(report: SessionReport): Displayable {
     warning: 1,
     note: 2,
   };
-  const ordered = [...problems].sort((a, b) =>
-    rank[a.severity] - rank[b.severity]
+  const ordered = groupProblems(
+    [...problems].sort((a, b) => rank[a.severity] - rank[b.severity]),
   );
-  const rows = ordered.slice(0, MOST_PROBLEMS).map((problem) => ({
+  const rows = ordered.slice(0, MOST_PROBLEMS).map((group) =>
+    [group, group.first] as const
+  ).map(([group, problem]) => ({
     "": SEVERITY[problem.severity],
-    where: problem.line === undefined
-      ? problem.file
-      : `${problem.file}, line ${problem.line}`,
+    where: whereOf(group),
     what: [
       problem.column === undefined ? "" : `${problem.column}: `,
       problem.value === undefined ? "" : `“${problem.value}” — `,
@@ -201,6 +202,17 @@ export function problemsTable(report: SessionReport): Displayable {
       ? `${counted} The first ${rows.length} of ${ordered.length} remarks.`
       : counted,
   });
+}
+
+/** The file and every line that a group of problems stands in, twelve at most. */
+function whereOf({ first, others }: ProblemGroup): string {
+  const lines = [first, ...others].flatMap(({ line }) => line ?? []);
+  if (lines.length === 0) return first.file;
+  const named = lines.slice(0, 12).join(", ");
+  const left = lines.length - 12;
+  return `${first.file}, line${lines.length === 1 ? "" : "s"} ${named}${
+    left > 0 ? ` and ${left} more` : ""
+  }`;
 }
 
 const SEVERITY: Record<Problem["severity"], string> = {
