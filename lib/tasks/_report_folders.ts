@@ -181,7 +181,8 @@ async function reportAll(
         worst = Math.max(worst, ended.code);
         outcomes.push(ended.outcome);
       }
-      if (stop.signal.aborted) return 130;
+      // What was told to stop after its last page is whole, and was not stopped.
+      if (stop.signal.aborted && worst === 130) return 130;
       if (isGroup && task.hasIndex) {
         const page = await writeReportIndex(folder, outcomes);
         say(`All of them: ${displayPath(page)}`);
