@@ -29,7 +29,10 @@ Deno.test("budgetFigure() adds the sources from the ninth on as squares", async 
     await budgetFigure({ lines, standardUncertainty: 28.44 }),
   );
   // Four of 1.5 mm: √4 · 1.5 = 3 mm.
-  ok(texts.includes("4 others together") && texts.includes("3.0 mm"), `${texts}`);
+  ok(
+    texts.includes("4 others together") && texts.includes("3.0 mm"),
+    `${texts}`,
+  );
 });
 
 Deno.test("budgetFigure() draws bars in proportion", async () => {
