@@ -18,7 +18,7 @@ body{margin:0}
 .sb-skip:focus{left:.5rem;top:.5rem;z-index:2}
 .sb-head,main,.sb-foot{max-width:50rem;margin:0 auto;padding:0 1.25rem}
 .sb-head{padding-top:1.4rem}
-.sb-head p,.sb-foot{color:var(--soft);font-size:.85rem;margin:.1rem 0;overflow-wrap:anywhere}
+.sb-head p,.sb-foot{color:var(--soft);font-size:.85rem;margin-top:.1rem;margin-bottom:.1rem;overflow-wrap:anywhere}
 .sb-foot{border-top:1px solid var(--line);margin-top:2.5rem;padding-top:.7rem;padding-bottom:1.5rem;max-width:47.5rem}
 h1,h2,h3,h4,h5,h6{line-height:1.25;font-weight:600;margin:1.7em 0 .5em;overflow-wrap:break-word}
 h1{font-size:1.5rem;margin:0 0 .6rem}h2{font-size:1.22rem}h3{font-size:1.06rem}h4,h5,h6{font-size:1rem;color:var(--soft)}
