@@ -159,7 +159,7 @@ Deno.test("task radius warns of inches read as millimetres when a target is know
   // As inches 0.0281 is 0.71374 mm: R 2525.284.
   match(
     out,
-    /warning: the reading looks like inches .*R 64059\.\d+ mm.*R 2525\.284 mm/,
+    /warning: the reading looks like inches .*R 64060 mm\).*R 2525\.3 mm/,
   );
 });
 

@@ -59,7 +59,7 @@ Deno.test("task record keeps each reading with its place, answers R and the diff
 Deno.test("task record warns in one line of every kind of slip, and keeps what was typed until it is taken back", async () => {
   const folder = await makeFolder();
   const slips = [
-    ["0.0281", /looks like inches .* as inches 0\.71374 mm \(R 2525\.284 mm\)/],
+    ["0.0281", /looks like inches .* as inches 0\.7137 mm \(R 2525\.3 mm\)/],
     ["-0.714", /the reading is negative, .*does the gauge count down/],
     ["7.15", /about 10 times what this surface shows: .*one place off/],
     ["0.655", /60 µm less than the centre .*foot on the bevel or off the work/],

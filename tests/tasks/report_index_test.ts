@@ -1,6 +1,7 @@
 import { deepEqual, equal, match, ok } from "node:assert/strict";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { displayPath } from "../../lib/tasks/_task_words.ts";
 import { copyPiece, runTask } from "./_run_task.ts";
 
 /** A shop's folder: a piece, one with a slip, one without its bench, and others. */
@@ -31,7 +32,7 @@ Deno.test("task report over a folder of pieces lists each with its answer, date 
   equal(code, 1);
   match(err, /c: no report, since the folder cannot be read/);
   const index = join(shop, "report", "index.html");
-  ok(out.includes(`All of them: ${index}`), out);
+  ok(out.includes(`All of them: ${displayPath(index)}`), out);
   const page = await Deno.readTextFile(index);
   const headings = Array.from(
     page.matchAll(/<h2>(?:<a [^>]*>)?(.*?)(?:<\/a>)?<\/h2>/g),
@@ -85,14 +86,15 @@ Deno.test("task report tells what was probably meant by a folder in which there 
   );
   await Deno.mkdir(`${root}/done`);
   await Deno.writeTextFile(`${root}/done/finished.csv`, "");
+  const shown = displayPath(root);
   const said = [
-    [`${root}/clbu`, `Did you mean ${root}/club?`],
-    [root, `There are pieces further down, in ${root}/club/blanks: give`],
+    [`${root}/clbu`, `Did you mean ${shown}/club?`],
+    [root, `There are pieces further down, in ${shown}/club/blanks: give`],
     [
       `${root}/club/blanks/one/readings.csv`,
-      `Did you mean its folder, ${root}/club/blanks/one?`,
+      `Did you mean its folder, ${shown}/club/blanks/one?`,
     ],
-    [`${root}/done`, `deno task focal FOLDER --shop ${root}/done takes it.`],
+    [`${root}/done`, `deno task focal FOLDER --shop ${shown}/done takes it.`],
   ] as const;
   for (const [folder, hint] of said) {
     const { code, err } = await runTask("report", [folder]);
