@@ -7,6 +7,8 @@ export interface ChartAxis {
   readonly label: string;
   readonly from: number;
   readonly to: number;
+  /** Values to mark; round ones unless given. */
+  readonly marks?: readonly number[];
 }
 
 /** A plot with two axes, and where a value stands in it. */
@@ -68,7 +70,8 @@ export function chart(
       anchor: "end",
     }),
   ];
-  const upTicks = ticks(up.from, up.to, Math.max(2, height / 45));
+  const upTicks = up.marks ??
+    ticks(up.from, up.to, Math.max(2, height / 45));
   for (const value of upTicks) {
     shapes.push(
       line([left, y(value)], [left + width, y(value)], "line", { width: 1 }),
@@ -78,7 +81,8 @@ export function chart(
       }),
     );
   }
-  const acrossTicks = ticks(across.from, across.to, Math.max(2, width / 80));
+  const acrossTicks = across.marks ??
+    ticks(across.from, across.to, Math.max(2, width / 80));
   for (const value of acrossTicks) {
     shapes.push(
       line([x(value), top + height], [x(value), top + height + 5], "quiet", {

@@ -5,11 +5,17 @@ import { formatLength } from "../units/format_length.ts";
 import { millimetres as mm } from "../units/length.ts";
 import { roundDecimal } from "../units/round_decimal.ts";
 import { spread } from "./_chart.ts";
-import { type Drawing, type Settings, slider } from "./_drawing.ts";
+import {
+  type Drawing,
+  type Picture,
+  type Settings,
+  slider,
+} from "./_drawing.ts";
 import {
   area,
   arrowHead,
   circle,
+  clipped,
   curve,
   line,
   pathThrough,
@@ -22,14 +28,16 @@ const HALF_VIEW = 125;
 const MIDDLE = 240;
 /** Pixels of a millimetre along the chord, in both panels. */
 const SCALE = 225 / HALF_VIEW;
+/** Top of the lower panel, and where the vertex lies in it. */
+const [TOP, VERTEX] = [176, 306];
 
 /** The surface with glass below it, its sag drawn `magnified` times. */
 function glass(
   radius: number,
   vertex: number,
   magnified: number,
-  foot: number,
-) {
+  below: number,
+): Shape[] {
   const points = spread(-HALF_VIEW, HALF_VIEW, 61).map((x) =>
     [
       MIDDLE + x * SCALE,
@@ -37,8 +45,8 @@ function glass(
     ] as const
   );
   const floor: [number, number][] = [
-    [MIDDLE + HALF_VIEW * SCALE, foot],
-    [MIDDLE - HALF_VIEW * SCALE, foot],
+    [MIDDLE + HALF_VIEW * SCALE, below],
+    [MIDDLE - HALF_VIEW * SCALE, below],
   ];
   return [
     area(pathThrough([...points, ...floor]) + "Z", "haze"),
@@ -46,72 +54,90 @@ function glass(
   ];
 }
 
-function draw({ numbers }: Settings) {
-  const { radius, circle: ring, ball, magnified } = numbers;
-  const feet = { circleRadius: mm(ring), ballRadius: mm(ball) };
-  const sag = sagFromRadius(mm(radius), feet, "concave");
-  const shown = mm(Number(roundDecimal(sag, 3)));
-  const found = radiusFromSag(shown, feet, "concave");
+function toScale({ numbers }: Settings, sag: number): Shape[] {
+  const { radius, circle: ring, ball } = numbers;
+  const vertex = 100;
   const [left, right] = [MIDDLE - ring * SCALE, MIDDLE + ring * SCALE];
-
-  const level = 96;
-  const centre = level - (ball + sag) * SCALE;
-  const toScale: Shape[] = [
+  const centre = vertex - (ball + sag) * SCALE;
+  const foot = (x: number): Shape =>
+    ball > 0
+      ? circle([x, centre], ball * SCALE, "ink")
+      : line([x, centre], [x, centre - 20], "ink", { width: 3 });
+  return [
     words([12, 26], "To scale", { bold: true }),
-    ...glass(radius, level, 1, level + 24),
-    ...(ball > 0
-      ? [left, right].map((x) =>
-        circle([x, centre], ball * SCALE, "ink", { width: 2 })
-      )
-      : [left, right].map((x) =>
-        line([x, level - sag * SCALE], [x, level - sag * SCALE - 20], "ink")
-      )),
-    line([left, centre], [right, centre], "ink", { width: 1.5, dash: "5 5" }),
-    line([MIDDLE, centre - 24], [MIDDLE, level], "ink", { width: 2 }),
+    ...glass(radius, vertex, 1, vertex + 22),
+    foot(left),
+    foot(right),
+    line([left, centre], [right, centre], "quiet", { width: 1.5, dash: "5 5" }),
+    line([MIDDLE, centre - 26], [MIDDLE, vertex], "ink", { width: 2.5 }),
   ];
+}
 
-  // The deepest curve, at the largest magnification, still fits.
-  const vertex = 292;
-  const height = sag * SCALE * magnified;
-  const chordLevel = vertex - height;
-  const fits = chordLevel > 168;
-  const top = Math.max(chordLevel, 168);
-  const large: Shape[] = [
-    words([12, 152], `Sag drawn ${magnified} times as large`, { bold: true }),
-    ...glass(radius, vertex, magnified, vertex + 22).map((shape) => shape),
-  ];
-  const arrow: Shape[] = fits
-    ? [
-      line([left, top], [right, top], "second", { width: 2.5 }),
-      line([MIDDLE, vertex], [MIDDLE, top], "alarm", { width: 2.5 }),
-      ...(height > 24
-        ? [
-          arrowHead([MIDDLE, top + 20], [MIDDLE, top], "alarm"),
-          arrowHead([MIDDLE, vertex - 20], [MIDDLE, vertex], "alarm"),
-        ]
-        : []),
-      words([MIDDLE + 8, (vertex + top) / 2 + 5], "sag", { role: "alarm" }),
-      words([right, top - 8], "chord", { role: "second", anchor: "end" }),
-    ]
-    : [
-      words([MIDDLE, 200], "Too large to draw: magnify less", {
+function magnifiedSag({ numbers }: Settings): Shape[] {
+  const { radius, circle: ring, magnified } = numbers;
+  const [left, right] = [MIDDLE - ring * SCALE, MIDDLE + ring * SCALE];
+  // Where a sharp edge of that radius would stand on the surface.
+  const depth = conicSag(mm(ring), mm(radius), 0) * SCALE * magnified;
+  const chord = VERTEX - depth;
+  const shapes = clipped(
+    "large",
+    [0, TOP],
+    [480, VERTEX + 24 - TOP],
+    glass(radius, VERTEX, magnified, VERTEX + 24),
+  );
+  const caption = words(
+    [12, TOP - 12],
+    `Sag drawn ${magnified} ${magnified === 1 ? "time" : "times"} as large`,
+    { bold: true },
+  );
+  if (chord < TOP + 22) {
+    return [
+      caption,
+      ...shapes,
+      words([MIDDLE, TOP + 40], "too deep for the picture", {
         role: "alarm",
         anchor: "middle",
       }),
     ];
+  }
+  return [
+    caption,
+    ...shapes,
+    line([left, chord], [right, chord], "second", { width: 2.5 }),
+    words([right - 6, chord - 8], "chord", { role: "second", anchor: "end" }),
+    line([MIDDLE, VERTEX], [MIDDLE, chord], "alarm", { width: 2.5 }),
+    ...(depth > 24
+      ? [
+        arrowHead([MIDDLE, chord + 20], [MIDDLE, chord], "alarm"),
+        arrowHead([MIDDLE, VERTEX - 20], [MIDDLE, VERTEX], "alarm"),
+        words([MIDDLE + 9, VERTEX - depth / 2 + 5], "sag", { role: "alarm" }),
+      ]
+      : []),
+  ];
+}
+
+function draw(settings: Settings): Picture {
+  const { radius, circle: ring, ball, magnified } = settings.numbers;
+  const feet = { circleRadius: mm(ring), ballRadius: mm(ball) };
+  const sag = sagFromRadius(mm(radius), feet, "concave");
+  const shown = mm(Number(roundDecimal(sag, 3)));
+  const found = radiusFromSag(shown, feet, "concave");
   return {
     width: 480,
-    height: 326,
-    shapes: [...toScale, ...large, ...arrow],
+    height: VERTEX + 30,
+    shapes: [...toScale(settings, sag), ...magnifiedSag(settings)],
     description:
-      `A concave surface of radius ${radius} mm under a ring of radius ${ring} mm, once to scale, where the curve can hardly be seen, and once with its sag drawn ${magnified} times as large.`,
+      `A ring of ${ring} mm radius on a concave surface of ${radius} mm radius. Above to scale: the curve can hardly be seen. Below with its sag drawn ${magnified} times as large: the chord between the feet, and the sag from its middle to the surface.`,
     numbers: [
-      { label: "Sag that the gauge shows", text: formatLength(sag, "mm", 4) },
+      { label: "Sag", text: formatLength(sag, "mm", 4) },
       {
-        label: "On a display in 0.001 mm",
+        label: "As a display in steps of 0.001 mm shows it",
         text: formatLength(shown, "mm", 3),
       },
-      { label: "Radius from that display", text: formatLength(found, "mm", 1) },
+      {
+        label: "Radius found from that display",
+        text: formatLength(found, "mm", 1),
+      },
     ],
   };
 }
@@ -123,7 +149,7 @@ export const CHORD_AND_SAG: Drawing = {
     slider("radius", "Radius of curvature", "mm", [800, 6000, 10], 3000),
     slider("circle", "Ring radius", "mm", [20, 100, 0.5], 60),
     slider("ball", "Ball radius", "mm", [0, 12, 0.05], 6.35),
-    slider("magnified", "Sag drawn larger by", "times", [1, 100, 1], 50),
+    slider("magnified", "Sag drawn larger by", "×", [1, 100, 1], 50),
   ],
   draw,
 };

@@ -70,7 +70,13 @@ export class Panel {
       this.#show();
     });
     controls.append(back);
-    host.replaceChildren(this.#picture, list, controls);
+    const [body, side] = [
+      this.#element("div", "lv-body"),
+      this.#element("div", "lv-side"),
+    ];
+    side.append(list, controls);
+    body.append(this.#picture, side);
+    host.replaceChildren(body);
     this.#show();
   }
 

@@ -16,7 +16,16 @@ import { svgText } from "./_svg_text.ts";
 import { liveScript } from "./live_script.ts";
 
 /** The name of a live figure. */
-export type LiveFigureName = "chord-and-sag";
+export type LiveFigureName =
+  | "chord-and-sag"
+  | "balls-and-edge"
+  | "reading-error"
+  | "zero-error"
+  | "points-seen"
+  | "averaging"
+  | "ring-size"
+  | "turned-edge"
+  | "blind-and-seeing";
 
 /** A figure with sliders, and the picture it starts with. */
 export interface LiveFigure extends Displayable {
@@ -99,7 +108,7 @@ const STILL =
  * import { deepEqual } from "node:assert/strict";
  *
  * const { numbers } = liveFigure("chord-and-sag", { radius: 2000, circle: 50, ball: 0 });
- * deepEqual(numbers[0], ["Sag that the gauge shows", "0.6251\u00a0mm"]);
+ * deepEqual(numbers[0], ["Sag", "0.6251\u00a0mm"]);
  * ```
  */
 export function liveFigure(
