@@ -51,7 +51,8 @@ export function exercise(question: string, answer: string): Displayable {
     [jupyterDisplay]: () => ({
       "text/markdown":
         `${asked}\n\n<details>\n<summary>Worked answer</summary>\n\n${answer}\n\n</details>`,
-      "text/plain": `${asked}\n\nWorked answer: ${answer}`,
+      // The answer stays folded: a plain text has no fold.
+      "text/plain": asked,
     }),
   };
 }

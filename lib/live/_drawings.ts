@@ -3,6 +3,7 @@ import { BALLS_AND_EDGE } from "./_balls_and_edge.ts";
 import { BLIND_AND_SEEING } from "./_blind_and_seeing.ts";
 import { CHORD_AND_SAG } from "./_chord_and_sag.ts";
 import type { Drawing } from "./_drawing.ts";
+import { IDENTICAL_READINGS } from "./_identical_readings.ts";
 import { POINTS_SEEN } from "./_points_seen.ts";
 import { READING_ERROR } from "./_reading_error.ts";
 import { RING_SIZE } from "./_ring_size.ts";
@@ -21,4 +22,5 @@ export const DRAWINGS: Readonly<Record<LiveFigureName, Drawing>> = {
   "ring-size": RING_SIZE,
   "turned-edge": TURNED_EDGE,
   "blind-and-seeing": BLIND_AND_SEEING,
+  "identical-readings": IDENTICAL_READINGS,
 };

@@ -25,7 +25,8 @@ export type LiveFigureName =
   | "averaging"
   | "ring-size"
   | "turned-edge"
-  | "blind-and-seeing";
+  | "blind-and-seeing"
+  | "identical-readings";
 
 /** A figure with sliders, and the picture it starts with. */
 export interface LiveFigure extends Displayable {
