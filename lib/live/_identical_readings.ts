@@ -52,7 +52,7 @@ function draw({ numbers }: Settings): Picture {
       ]),
       line([x(-AROUND - 0.5), 126], [x(AROUND + 0.5), 126], "ink"),
       line([x(truth), 36], [x(truth), 126], "second", { dash: "6 5" }),
-      words([x(truth) + 8, 48], "truth", { role: "second" }),
+      words([x(truth) - 8, 48], "truth", { role: "second", anchor: "end" }),
       ...marks,
       line([x(mean), 162], [x(mean), 264], "alarm", { dash: "3 4" }),
       words([12, 288], "as the display shows them: rings", { role: "alarm" }),
