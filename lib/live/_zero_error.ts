@@ -60,7 +60,7 @@ function draw({ numbers, choices }: Settings): Picture {
   const plot = chart(
     [70, 40],
     [394, 200],
-    { label: "distance of the gauge from the centre, mm", from: -12, to: 112 },
+    { label: "distance of the gauge from the centre, mm", from: -12, to: 132 },
     {
       label: "sag less the true sag at the centre, µm",
       from: -high,

@@ -3,22 +3,10 @@ import type { Page } from "playwright-core";
 import { writeNotebook } from "sagbook/notebook/write_notebook.ts";
 import { chromiumPath } from "../browser/_page.ts";
 import { installBoth } from "./_kernels.ts";
+import { hasServer, startServer } from "./_notebook_server.ts";
 
 const NAME =
   "Kernel() works in Debian's Jupyter Notebook: run all, stop, go on, complete, explain";
-
-async function hasServer(): Promise<boolean> {
-  try {
-    const { success } = await new Deno.Command("jupyter", {
-      args: ["notebook", "--version"],
-      stdout: "null",
-      stderr: "null",
-    }).output();
-    return success && chromiumPath !== undefined;
-  } catch {
-    return false;
-  }
-}
 
 const SOURCES = [
   "const sagitta: number = 0.715; const keep = { v: 7 };",
@@ -27,41 +15,6 @@ const SOURCES = [
   "keep.v",
   "",
 ];
-
-/** A server in a folder, on a port of its own; ended by its process id. */
-async function startServer(folder: string, env: Record<string, string>) {
-  const listener = Deno.listen({ hostname: "127.0.0.1", port: 0 });
-  const { port } = listener.addr;
-  listener.close();
-  const server = new Deno.Command("jupyter", {
-    args: [
-      "notebook",
-      "--no-browser",
-      "--allow-root",
-      "--ip=127.0.0.1",
-      `--port=${port}`,
-      "--NotebookApp.token=",
-      "--NotebookApp.password=",
-      `--notebook-dir=${folder}`,
-    ],
-    cwd: folder,
-    env,
-    stdin: "null",
-    stdout: "null",
-    stderr: "null",
-  }).spawn();
-  const address = `http://127.0.0.1:${port}`;
-  for (let tries = 0; tries < 300; tries++) {
-    try {
-      await (await fetch(`${address}/api`)).body?.cancel();
-      return { server, address };
-    } catch {
-      await new Promise((done) => setTimeout(done, 100));
-    }
-  }
-  server.kill();
-  throw new Error("the notebook server does not answer");
-}
 
 /** Text under the cell at an index. */
 const under = (page: Page, index: number) =>
