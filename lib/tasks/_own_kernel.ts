@@ -23,6 +23,7 @@ import {
 } from "../notebook/run_result.ts";
 import { userCacheFolder } from "../protocol/system.ts";
 import { explainUnitMixUp } from "../units/explain_unit_mix_up.ts";
+import { fetchPackages } from "./_fetch_packages.ts";
 import { ROOT } from "./_root.ts";
 
 const EXPLAINERS = [explainUnitMixUp];
@@ -70,6 +71,7 @@ export async function runChecked(
     return await runOnNamed(given.kernel, notebook, given, limits);
   }
   if (!check) onUnchecked?.("Cells are not type-checked (--no-check).");
+  if (isOffline(limits)) await fetchPackages(given.signal);
   const checking = check
     ? checkTypes(notebook, given.cwd, memory, isOffline(limits)).catch(
       (error: Error) => {

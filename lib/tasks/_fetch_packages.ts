@@ -1,0 +1,67 @@
+/**
+ * Having at hand what a notebook without a network needs.
+ *
+ * @module
+ */
+import { dirname, join } from "node:path";
+import { kernelCommand } from "../kernel/kernel_command.ts";
+import { runNotebook } from "../notebook/run_notebook.ts";
+import { userCacheFolder } from "../protocol/system.ts";
+import { ROOT } from "./_root.ts";
+
+/** The runtime's cache, where the mark is kept: who empties it removes both. */
+const CACHE = Deno.env.get("DENO_DIR") ||
+  join(dirname(userCacheFolder()), "deno");
+
+/**
+ * Fetches the project's packages and their types, once for each version of
+ * them: neither a notebook's code nor the check of its text may ask a network.
+ *
+ * One cell that imports every layer, and nothing else, is checked and run with
+ * the network open; so just that is fetched which a notebook will need.
+ *
+ * @param signal Stops it; then nothing is remembered.
+ * @throws {Error} If something cannot be fetched.
+ */
+export async function fetchPackages(signal?: AbortSignal): Promise<void> {
+  const settings = await Deno.readTextFile(join(ROOT, "deno.json"));
+  const lock = await Deno.readTextFile(join(ROOT, "deno.lock"));
+  const key = await digest(`${Deno.version.deno}\n${settings}\n${lock}`);
+  const mark = join(CACHE, "sagbook-packages");
+  if (await Deno.readTextFile(mark).catch(() => "") === key) return;
+  const layers = Object.values(JSON.parse(settings).exports as object);
+  const source = layers.map((path) => `import "${join(ROOT, path)}";`);
+  const run = await runNotebook({
+    metadata: {},
+    cells: [{
+      cell_type: "code",
+      id: "layers",
+      metadata: {},
+      source: source.join("\n"),
+      execution_count: null,
+      outputs: [],
+    }],
+  }, {
+    cwd: ROOT,
+    kernel: kernelCommand({
+      main: join(ROOT, "lib/tasks/kernel.ts"),
+      config: join(ROOT, "deno.json"),
+    }),
+    ...(signal && { signal }),
+  });
+  if (run.status === "stopped") return;
+  if (run.status !== "complete") {
+    throw new Error(
+      `Cannot fetch the packages that a notebook needs; connect to a network once, and try again: ${
+        run.problems[0]?.message ?? run.status
+      }`,
+    );
+  }
+  // What cannot be remembered is looked for again the next time.
+  await Deno.writeTextFile(mark, key).catch(() => {});
+}
+
+async function digest(text: string): Promise<string> {
+  const bytes = new TextEncoder().encode(text);
+  return new Uint8Array(await crypto.subtle.digest("SHA-256", bytes)).toHex();
+}
