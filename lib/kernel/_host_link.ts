@@ -1,4 +1,5 @@
 import type { FromHost, HostOptions, ToHost } from "./_host_protocol.ts";
+import { linesOf } from "./_lines.ts";
 
 const encoder = new TextEncoder();
 
@@ -41,15 +42,7 @@ export class HostLink {
   async #listen(
     interrupt: (cell: number, now: boolean) => void,
   ): Promise<void> {
-    const decoder = new TextDecoder();
-    const chunk = new Uint8Array(4096);
-    let text = "";
-    for (;;) {
-      const count = await this.#connection.read(chunk).catch(() => null);
-      if (count === null) Deno.exit(0);
-      text += decoder.decode(chunk.subarray(0, count), { stream: true });
-      const lines = text.split("\n");
-      text = lines.pop()!;
+    for await (const lines of linesOf(this.#connection)) {
       for (const line of lines) {
         const message = JSON.parse(line) as ToHost;
         if (message.op === "ping") {
@@ -60,5 +53,6 @@ export class HostLink {
         }
       }
     }
+    Deno.exit(0);
   }
 }

@@ -1,4 +1,5 @@
 import type { FromHost, ToHost } from "./_host_protocol.ts";
+import { closeQuietly, linesOf } from "./_lines.ts";
 
 const encoder = new TextEncoder();
 
@@ -26,7 +27,7 @@ export class SideChannel {
     this.port = this.#listener.addr.port;
     this.connected = this.#connect.promise;
     this.complete = Promise.all([this.connected, this.#watched.promise])
-      .then(() => this.#closePort());
+      .then(() => closeQuietly(this.#listener));
     this.#accept();
   }
 
@@ -51,23 +52,9 @@ export class SideChannel {
 
   /** Closes all connections; host and watchdog then end their process. */
   close(): void {
-    this.#closePort();
-    for (const connection of this.#connections) {
-      try {
-        connection.close();
-      } catch {
-        // The other side was faster.
-      }
-    }
+    closeQuietly(this.#listener);
+    for (const connection of this.#connections) closeQuietly(connection);
     this.#connections.clear();
-  }
-
-  #closePort(): void {
-    try {
-      this.#listener.close();
-    } catch {
-      // Closed before.
-    }
   }
 
   async #ask(
@@ -100,18 +87,9 @@ export class SideChannel {
 
   async #read(connection: Deno.TcpConn): Promise<void> {
     this.#connections.add(connection);
-    const decoder = new TextDecoder();
-    const chunk = new Uint8Array(4096);
     let known = false;
-    let text = "";
     try {
-      for (;;) {
-        const count = await connection.read(chunk);
-        if (count === null) break;
-        text += decoder.decode(chunk.subarray(0, count), { stream: true });
-        const lines = text.split("\n");
-        text = lines.pop()!;
-        if (text.length > LONGEST) throw new Error("no end of a line");
+      for await (const lines of linesOf(connection, LONGEST)) {
         for (const line of lines) {
           const message = JSON.parse(line) as FromHost;
           if (message.op === "hello") {
@@ -132,10 +110,6 @@ export class SideChannel {
       // Not our host, or gone.
     }
     this.#connections.delete(connection);
-    try {
-      connection.close();
-    } catch {
-      // Closed before.
-    }
+    closeQuietly(connection);
   }
 }

@@ -5,6 +5,7 @@
  */
 import { dirname, join, resolve, sep } from "node:path";
 import { makePrivateFolder } from "../files/private_folder.ts";
+import { closeQuietly, linesOf } from "./_lines.ts";
 import type { PermissionLimits, PermissionName } from "./permission_limits.ts";
 
 interface BrokerRequest {
@@ -75,13 +76,7 @@ export class PermissionBroker {
     if (this.#closed) return;
     this.#closed = true;
     this.#listener.close();
-    for (const connection of this.#connections) {
-      try {
-        connection.close();
-      } catch {
-        // The other side was faster.
-      }
-    }
+    for (const connection of this.#connections) closeQuietly(connection);
     await Deno.remove(dirname(this.path), { recursive: true }).catch(() => {});
   }
 
@@ -95,16 +90,8 @@ export class PermissionBroker {
 
   async #answer(connection: Deno.UnixConn): Promise<void> {
     this.#connections.add(connection);
-    const decoder = new TextDecoder();
-    const chunk = new Uint8Array(64 * 1024);
-    let text = "";
     try {
-      for (;;) {
-        const count = await connection.read(chunk);
-        if (count === null) break;
-        text += decoder.decode(chunk.subarray(0, count), { stream: true });
-        const lines = text.split("\n");
-        text = lines.pop()!;
+      for await (const lines of linesOf(connection)) {
         const answers = lines.map((line) => this.#decide(line)).join("");
         const bytes = encoder.encode(answers);
         for (let at = 0; at < bytes.length;) {
@@ -115,11 +102,7 @@ export class PermissionBroker {
       // The evaluator has ended, or asked what is no question.
     }
     this.#connections.delete(connection);
-    try {
-      connection.close();
-    } catch {
-      // Closed before.
-    }
+    closeQuietly(connection);
   }
 
   #decide(line: string): string {
