@@ -11,7 +11,6 @@ import type { StatedChances } from "../exercises/stated_chances.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import {
-  chanceWords,
   gaugeWords,
   hiddenName,
   hiddenWords,
@@ -21,6 +20,7 @@ import {
 } from "./exercise_words.ts";
 import { writeSmall } from "./sag_words.ts";
 import type { SessionReport } from "./session_report.ts";
+import { writeWholeChance } from "./write_whole_chance.ts";
 
 /** One student's exercise with its solution. */
 export interface KeyEntry {
@@ -62,7 +62,7 @@ function overview(entries: readonly KeyEntry[]): Displayable {
       folder: entry.exercise.name,
       hidden: hiddenName(entry.exercise.hidden),
       "right verdict": verdictShort(entry.stated.right),
-      "chance of it": chanceWords(entry.stated.power),
+      "chance of it": writeWholeChance(entry.stated.power),
       "the report says": verdictShort(reportVerdict(entry)),
       right: agreement(entry),
     })),
@@ -99,13 +99,13 @@ function chancesWords({ stated, exercise }: KeyEntry): string {
   const others = (["within", "outside", "undecided"] as const)
     .filter((verdict) => verdict !== right)
     .map((verdict) =>
-      `${verdictName(verdict)} ${chanceWords(chances[verdict])}`
+      `${verdictName(verdict)} ${writeWholeChance(chances[verdict])}`
     )
     .join(", ");
   return `The right verdict is “${verdictName(right)}” (tolerance ${
     writeSmall(exercise.disc.sagTolerance, exercise.gauge.unit)
   } of sag). Of sessions like this one the analysis gives it in ${
-    chanceWords(chances[right])
+    writeWholeChance(chances[right])
   }; ${others} (${chances.sessions} simulated sessions).`;
 }
 

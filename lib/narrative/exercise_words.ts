@@ -121,16 +121,6 @@ export function gaugeWords({ gauge }: Exercise): string {
   }`;
 }
 
-/** A chance as a whole per cent, never as 0 or 100. */
-export function chanceWords(chance: number): string {
-  const percent = Math.round(100 * chance);
-  return percent < 1
-    ? "less than 1\u00a0%"
-    : percent > 99
-    ? "more than 99\u00a0%"
-    : `${percent}\u00a0%`;
-}
-
 /** The verdict in a sentence. */
 export function verdictName(
   verdict: "within" | "outside" | "undecided" | "none",

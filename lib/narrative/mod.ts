@@ -202,7 +202,6 @@ export {
   reportVerdict,
 } from "./exercise_key.ts";
 export {
-  chanceWords,
   gaugeWords,
   hiddenName,
   hiddenWords,

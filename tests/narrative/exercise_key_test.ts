@@ -11,7 +11,6 @@ import {
   reportVerdict,
 } from "sagbook/narrative/exercise_key.ts";
 import {
-  chanceWords,
   gaugeWords,
   hiddenName,
   hiddenWords,
@@ -19,6 +18,7 @@ import {
   verdictName,
   verdictShort,
 } from "sagbook/narrative/exercise_words.ts";
+import { writeWholeChance } from "sagbook/narrative/write_whole_chance.ts";
 import { Random } from "sagbook/numerics/random.ts";
 
 const plain = (text: string): string => text.replaceAll("\u00a0", " ");
@@ -84,10 +84,10 @@ Deno.test("gaugeWords() names step, scatter and drift with its sign", () => {
   match(drifting(0), /does not drift/);
 });
 
-Deno.test("chanceWords() never says 0 or 100 per cent", () => {
-  equal(plain(chanceWords(1)), "more than 99 %");
-  equal(plain(chanceWords(0)), "less than 1 %");
-  equal(plain(chanceWords(0.634)), "63 %");
+Deno.test("writeWholeChance() never says 0 or 100 per cent", () => {
+  equal(plain(writeWholeChance(1)), "more than 99 %");
+  equal(plain(writeWholeChance(0)), "less than 1 %");
+  equal(plain(writeWholeChance(0.634)), "63 %");
 });
 
 Deno.test("verdictName() and hiddenName() name everything", () => {
@@ -119,7 +119,7 @@ Deno.test("exerciseKey() says what is hidden, the stated power and what cannot b
     );
     match(text, /Seed 42/);
     ok(text.includes(plain(hiddenWords(one.hidden, one))), kind);
-    ok(text.includes(plain(chanceWords(stated.power))), kind);
+    ok(text.includes(plain(writeWholeChance(stated.power))), kind);
     match(
       text,
       kind === "sphere"
