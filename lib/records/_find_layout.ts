@@ -4,7 +4,7 @@
  * @module
  */
 import { isCableLine } from "./_cable_line.ts";
-import { closestName } from "./_closest_name.ts";
+import { closestName } from "./closest_name.ts";
 import { plainName, REQUIRED_COLUMNS, tidyColumn } from "./_column_names.ts";
 import { withHeadingsAbove } from "./_merged_headings.ts";
 import type { Problem } from "./problem.ts";

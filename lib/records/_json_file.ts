@@ -4,7 +4,7 @@
  *
  * @module
  */
-import { closestName } from "./_closest_name.ts";
+import { closestName } from "./closest_name.ts";
 import { decodeText } from "./_decode_text.ts";
 import { type JsonMap, mapJson } from "./_json_map.ts";
 import type { Problem } from "./problem.ts";

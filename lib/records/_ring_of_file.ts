@@ -6,7 +6,7 @@
 import { millimetres } from "../units/length.ts";
 import type { Ring } from "./bench.ts";
 import type { RingFile } from "./bench_file.ts";
-import { closestName } from "./_closest_name.ts";
+import { closestName } from "./closest_name.ts";
 import type { FileLengths } from "./_file_lengths.ts";
 import { parseFoot } from "./_foot_cell.ts";
 import { MARK_UNKNOWN } from "./_read_cell.ts";

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { closestName } from "./_closest_name.ts";
+import { closestName } from "./closest_name.ts";
 import type { Problem } from "./problem.ts";
 
 /** One finding of a schema, as zod words it. */

@@ -5,7 +5,7 @@
  */
 import type { FootDirection } from "../geometry/feet.ts";
 import type { Bench, Ring } from "./bench.ts";
-import { closestName } from "./_closest_name.ts";
+import { closestName } from "./closest_name.ts";
 import { cellOfCsv } from "./csv_text.ts";
 import { parseFoot } from "./_foot_cell.ts";
 import type { Fault } from "./_line_faults.ts";

@@ -5,7 +5,7 @@
  */
 import type { Millimetres } from "../units/length.ts";
 import type { LengthUnitName } from "../units/length_unit.ts";
-import { closestName } from "./_closest_name.ts";
+import { closestName } from "./closest_name.ts";
 import { bracketed } from "./_column_names.ts";
 import { cellOfCsv } from "./csv_text.ts";
 import type { Fault, LineFaults } from "./_line_faults.ts";

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { closestName } from "./_closest_name.ts";
+import { closestName } from "./closest_name.ts";
 import { plainName, tidyColumn } from "./_column_names.ts";
 import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
 import { cellOfCsv } from "./csv_text.ts";
