@@ -18,7 +18,13 @@ import {
   type HistoryWork,
 } from "./_demo_history_pieces.ts";
 import { FOUR, ring, scatter } from "./_demo_settings.ts";
-import { BETWEEN, HABIT, SHOP_FOLDERS, shopFiles } from "./_demo_shops.ts";
+import {
+  BETWEEN,
+  crossingOf,
+  HABIT,
+  SHOP_FOLDERS,
+  shopFiles,
+} from "./_demo_shops.ts";
 
 const HALF = 150;
 const BEVEL = 2;
@@ -136,8 +142,7 @@ function finishedFile(piece: HistoryPiece): string | undefined {
   const random = new Random(piece.seed).fork("finished");
   const { radius } = evenings(piece).at(-1)!;
   const focus = radius / 2 * (1 + HABIT + BETWEEN * random.normal());
-  const zone = 0.7 * HALF;
-  const crossing = 2 * focus + zone ** 2 / (4 * focus) + random.normal();
+  const crossing = crossingOf(focus, 0.7 * HALF) + random.normal();
   return csv([
     // deno-fmt-ignore
     ["piece", "diameter", "ground_radius", "ground_radius_uncertainty", "unit", "method", "centre", "zone", "source", "distance_uncertainty", "figuring", "note"],

@@ -28,6 +28,14 @@ const LAMP = 180_000;
 const ZONE = 0.7;
 
 /**
+ * Where the rays of a zone of a paraboloid cross, from its vertex, when the
+ * source moves with the knife; all in mm.
+ */
+export function crossingOf(focalLength: number, zone: number): number {
+  return 2 * focalLength + zone ** 2 / (4 * focalLength);
+}
+
+/**
  * Makes the files of one shop.
  *
  * @param folder Its name.
@@ -58,7 +66,7 @@ export function shopFiles(
     const ground = truth + uRadius * random.normal();
     // What the maker of the piece read, from which the focal length follows.
     const read = focus + uFocus * random.normal();
-    const crossing = 2 * read + (ZONE * diameter / 2) ** 2 / (4 * read);
+    const crossing = crossingOf(read, ZONE * diameter / 2);
     const image = 1 / (1 / read - 1 / LAMP);
     const stated = !twelve || method === 2;
     rows.push([
