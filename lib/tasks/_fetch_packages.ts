@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { createHash } from "node:crypto";
 import { dirname, join } from "node:path";
 import { kernelCommand } from "../kernel/kernel_command.ts";
 import { runNotebook } from "../notebook/run_notebook.ts";
@@ -26,11 +27,12 @@ const CACHE = Deno.env.get("DENO_DIR") ||
 export async function fetchPackages(signal?: AbortSignal): Promise<void> {
   const settings = await Deno.readTextFile(join(ROOT, "deno.json"));
   const lock = await Deno.readTextFile(join(ROOT, "deno.lock"));
-  const key = await digest(`${Deno.version.deno}\n${settings}\n${lock}`);
+  const key = createHash("sha256")
+    .update(`${Deno.version.deno}\n${settings}\n${lock}`).digest("hex");
   const mark = join(CACHE, "sagbook-packages");
   if (await Deno.readTextFile(mark).catch(() => "") === key) return;
-  const layers = Object.values(JSON.parse(settings).exports as object);
-  const source = layers.map((path) => `import "${join(ROOT, path)}";`);
+  const layers = Object.keys(JSON.parse(settings).exports);
+  const source = layers.map((name) => `import "sagbook${name.slice(1)}";`);
   const run = await runNotebook({
     metadata: {},
     cells: [{
@@ -59,9 +61,4 @@ export async function fetchPackages(signal?: AbortSignal): Promise<void> {
   }
   // What cannot be remembered is looked for again the next time.
   await Deno.writeTextFile(mark, key).catch(() => {});
-}
-
-async function digest(text: string): Promise<string> {
-  const bytes = new TextEncoder().encode(text);
-  return new Uint8Array(await crypto.subtle.digest("SHA-256", bytes)).toHex();
 }
