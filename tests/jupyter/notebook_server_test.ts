@@ -1,9 +1,7 @@
-import { equal, match, ok } from "node:assert/strict";
+import { equal, match } from "node:assert/strict";
 import type { Page } from "playwright-core";
 import { writeNotebook } from "sagbook/notebook/write_notebook.ts";
-import { chromiumPath } from "../browser/_page.ts";
-import { installBoth } from "./_kernels.ts";
-import { hasServer, startServer } from "./_notebook_server.ts";
+import { testInNotebook } from "./_notebook_server.ts";
 
 const NAME =
   "Kernel() works in Debian's Jupyter Notebook: run all, stop, go on, complete, explain";
@@ -31,24 +29,9 @@ async function waitUnder(page: Page, index: number, fits: RegExp) {
   }
 }
 
-const isThere = await hasServer();
-const mustRun = Deno.env.get("SAGBOOK_ALL") === "1";
-if (!isThere && !mustRun) {
-  console.log(`skipped: ${NAME} needs jupyter-notebook and chromium`);
-}
-
-Deno.test({
-  name: NAME,
-  ignore: !isThere && !mustRun,
-  // The browser's driver keeps timers of its own.
-  sanitizeOps: false,
-  sanitizeResources: false,
-  async fn() {
-    ok(
-      isThere,
-      "SAGBOOK_ALL=1 allows no skip, but jupyter-notebook or chromium is missing",
-    );
-    const { folder, env } = await installBoth();
+testInNotebook(
+  NAME,
+  async (folder) => {
     await writeNotebook(`${folder}/given.ipynb`, {
       metadata: {
         kernelspec: {
@@ -66,70 +49,56 @@ Deno.test({
         outputs: [],
       })),
     });
-    const { server, address } = await startServer(folder, env);
-    const { chromium } = await import("playwright-core");
-    const browser = await chromium.launch({
-      executablePath: chromiumPath,
-      args: ["--no-sandbox", "--disable-gpu"],
-    });
-    try {
-      const page = await browser.newPage({
-        viewport: { width: 1200, height: 900 },
-      });
-      await page.goto(`${address}/notebooks/given.ipynb`);
-      await page.waitForFunction(
-        "globalThis.Jupyter?.notebook?.kernel?.is_connected()",
-        undefined,
-        { timeout: 60_000 },
-      );
-
-      await page.click("#celllink");
-      await page.click("#run_all_cells a");
-      await page.waitForSelector("#shown", { timeout: 60_000 });
-      await page.waitForFunction(
-        "Jupyter.notebook.get_cell(2).input_prompt_number === '*'",
-      );
-      await new Promise((done) => setTimeout(done, 1_000));
-      equal(await under(page, 2).catch(() => ""), "");
-
-      await page.click(
-        '[data-jupyter-action="jupyter-notebook:interrupt-kernel"]',
-      );
-      await waitUnder(
-        page,
-        2,
-        /Interrupted: the cell was stopped; variables are kept/,
-      );
-
-      await page.locator(".code_cell").nth(3).locator(".CodeMirror").click();
-      await page.keyboard.press("Control+Enter");
-      await waitUnder(page, 3, /^\s*(Out\s*\[\d+\]:)?\s*7\s*$/);
-
-      const editor = page.locator(".code_cell").nth(4).locator(".CodeMirror");
-      await editor.click();
-      await page.keyboard.type("sagi");
-      await page.keyboard.press("Tab");
-      const text = () =>
-        page.evaluate("Jupyter.notebook.get_cell(4).get_text()") as Promise<
-          string
-        >;
-      const end = Date.now() + 30_000;
-      while (await text() !== "sagitta" && Date.now() < end) {
-        await new Promise((done) => setTimeout(done, 50));
-      }
-      equal(await text(), "sagitta");
-
-      await page.keyboard.press("Shift+Tab");
-      await page.waitForSelector("#tooltip .tooltiptext", { timeout: 30_000 });
-      match(
-        await page.locator("#tooltip .tooltiptext").innerText(),
-        /sagitta: number/,
-      );
-    } finally {
-      await browser.close();
-      server.kill("SIGTERM");
-      await server.status;
-      await Deno.remove(folder, { recursive: true });
-    }
   },
-});
+  async (page, address) => {
+    await page.goto(`${address}/notebooks/given.ipynb`);
+    await page.waitForFunction(
+      "globalThis.Jupyter?.notebook?.kernel?.is_connected()",
+      undefined,
+      { timeout: 60_000 },
+    );
+
+    await page.click("#celllink");
+    await page.click("#run_all_cells a");
+    await page.waitForSelector("#shown", { timeout: 60_000 });
+    await page.waitForFunction(
+      "Jupyter.notebook.get_cell(2).input_prompt_number === '*'",
+    );
+    await new Promise((done) => setTimeout(done, 1_000));
+    equal(await under(page, 2).catch(() => ""), "");
+
+    await page.click(
+      '[data-jupyter-action="jupyter-notebook:interrupt-kernel"]',
+    );
+    await waitUnder(
+      page,
+      2,
+      /Interrupted: the cell was stopped; variables are kept/,
+    );
+
+    await page.locator(".code_cell").nth(3).locator(".CodeMirror").click();
+    await page.keyboard.press("Control+Enter");
+    await waitUnder(page, 3, /^\s*(Out\s*\[\d+\]:)?\s*7\s*$/);
+
+    const editor = page.locator(".code_cell").nth(4).locator(".CodeMirror");
+    await editor.click();
+    await page.keyboard.type("sagi");
+    await page.keyboard.press("Tab");
+    const text = () =>
+      page.evaluate("Jupyter.notebook.get_cell(4).get_text()") as Promise<
+        string
+      >;
+    const end = Date.now() + 30_000;
+    while (await text() !== "sagitta" && Date.now() < end) {
+      await new Promise((done) => setTimeout(done, 50));
+    }
+    equal(await text(), "sagitta");
+
+    await page.keyboard.press("Shift+Tab");
+    await page.waitForSelector("#tooltip .tooltiptext", { timeout: 30_000 });
+    match(
+      await page.locator("#tooltip .tooltiptext").innerText(),
+      /sagitta: number/,
+    );
+  },
+);
