@@ -21,6 +21,7 @@
  * @module
  */
 export { type Displayable, jupyterDisplay, type MimeBundle } from "./bundle.ts";
+export { type Role, ROLES } from "./colour_roles.ts";
 export { escapeHtml } from "./escape_html.ts";
 export { LIVE_TYPE, type LiveOutput } from "./live.ts";
 export { Markup, markup, type MarkupPart } from "./markup.ts";

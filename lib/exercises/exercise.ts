@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ballRing } from "../geometry/ball_ring.ts";
 import { ringGauge } from "../geometry/contact_gauge.ts";
 import { contactSag } from "../geometry/contact_sag.ts";
 import { radiusFromSag } from "../geometry/radius_from_sag.ts";
@@ -70,12 +71,10 @@ export interface Exercise {
 
 /** The ring as the analysis is told of it. */
 export function statedRing({ gauge }: Exercise): RingShape {
-  return {
-    kind: "balls",
-    circleRadius: millimetres(gauge.statedRadius),
-    ballRadius: millimetres(gauge.ballRadius),
-    probeOffset: millimetres(0),
-  };
+  return ballRing(
+    millimetres(gauge.statedRadius),
+    millimetres(gauge.ballRadius),
+  );
 }
 
 /** Half the clear diameter, in mm. */

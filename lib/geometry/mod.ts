@@ -33,6 +33,7 @@ export * from "./leaning_stem.ts";
 export * from "./probe_circle.ts";
 export * from "./radius_from_sag.ts";
 export * from "./reach.ts";
+export * from "./ball_ring.ts";
 export * from "./ring.ts";
 export * from "./ring_from_spacings.ts";
 export * from "./ring_from_surface.ts";

@@ -1,3 +1,4 @@
+import { ballRing } from "../geometry/ball_ring.ts";
 import { conicSag } from "../geometry/conic.ts";
 import { contactCircleRadius } from "../geometry/contact_circle.ts";
 import type { SurfaceForm } from "../geometry/feet.ts";
@@ -100,12 +101,7 @@ function draw(settings: Settings): Picture {
   const sharp = { circleRadius: mm(ring), ballRadius: mm(0) };
   const sag = sagFromRadius(mm(radius), balls, form);
   const touch = contactCircleRadius(
-    {
-      kind: "balls",
-      circleRadius: mm(ring),
-      ballRadius: mm(ball),
-      probeOffset: mm(0),
-    },
+    ballRing(mm(ring), mm(ball)),
     form,
     mm(radius),
   );

@@ -1,3 +1,4 @@
+import { ballRing } from "../geometry/ball_ring.ts";
 import {
   type ContactPoints,
   contactPoints,
@@ -31,12 +32,7 @@ export function feetAt(
   footDegrees: number,
 ): ContactPoints {
   return contactPoints(
-    {
-      kind: "balls",
-      circleRadius: mm(ring),
-      ballRadius: mm(ball),
-      probeOffset: mm(0),
-    },
+    ballRing(mm(ring), mm(ball)),
     "concave",
     mm(radius),
     mm(offset),

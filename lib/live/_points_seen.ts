@@ -1,3 +1,4 @@
+import { ballRing } from "../geometry/ball_ring.ts";
 import { contactRadii } from "../geometry/contact_points.ts";
 import { reach as reachOf } from "../geometry/reach.ts";
 import { formatLength } from "../units/format_length.ts";
@@ -60,12 +61,7 @@ function spaced(
 
 function draw({ numbers }: Settings): Picture {
   const { circle: ring, offset, foot } = numbers;
-  const shape = {
-    kind: "balls",
-    circleRadius: mm(ring),
-    ballRadius: mm(BALL),
-    probeOffset: mm(0),
-  } as const;
+  const shape = ballRing(mm(ring), mm(BALL));
   const limit = reachOf(shape, "concave", mm(RADIUS), mm(USABLE), foot);
   const { feet, probe } = contactRadii(
     shape,

@@ -1,25 +1,31 @@
+import { type Role, ROLES } from "../display/colour_roles.ts";
+
 /**
  * Colours of the live figures, as those of the other figures are: a shape, a
  * dash or a word says the same as each colour.
  */
 
-/** What a colour is for: [on a light page and on paper, on a dark page]. */
-export const LIVE_ROLES: Readonly<Record<string, readonly [string, string]>> = {
-  paper: ["#ffffff", "#15191e"],
-  ink: ["#1c232b", "#e8ecf0"],
-  quiet: ["#55606c", "#a9b4bf"],
-  line: ["#d4dae0", "#39424c"],
-  first: ["#1b5e91", "#79bff0"],
-  second: ["#a4500f", "#f0a25e"],
-  third: ["#5b4a9c", "#b9a8f5"],
-  alarm: ["#b0153b", "#ff8c9e"],
-  haze: ["#d3e2ee", "#22384b"],
-  veil: ["#e6e8eb", "#2a3037"],
-  lowest: ["#0d3f6b", "#a9d6fb"],
-  low: ["#2f74ab", "#5b9fd6"],
-  high: ["#b8641f", "#d08a46"],
-  highest: ["#7a3606", "#ffcf9b"],
-};
+/** The roles that live figures use. */
+const USED = [
+  "paper",
+  "ink",
+  "quiet",
+  "line",
+  "first",
+  "second",
+  "third",
+  "alarm",
+  "haze",
+  "veil",
+  "lowest",
+  "low",
+  "high",
+  "highest",
+] as const satisfies readonly Role[];
+
+/** Their colours: [on a light page and on paper, on a dark page]. */
+export const LIVE_ROLES: Readonly<Record<string, readonly [string, string]>> =
+  Object.fromEntries(USED.map((role) => [role, ROLES[role]]));
 
 /** The font of all words in the pictures. */
 export const LIVE_FONT = '"DejaVu Sans","Liberation Sans",system-ui,sans-serif';

@@ -1,3 +1,4 @@
+import { ballRing } from "../geometry/ball_ring.ts";
 import { ringGauge } from "../geometry/contact_gauge.ts";
 import { contactSag } from "../geometry/contact_sag.ts";
 import { conicSurface } from "../geometry/contact_surface.ts";
@@ -21,12 +22,7 @@ const MOST = 5;
 
 function draw({ numbers, choices }: Settings): Picture {
   const { radius, circle: ring, zero } = numbers;
-  const shape = {
-    kind: "balls",
-    circleRadius: mm(ring),
-    ballRadius: mm(BALL),
-    probeOffset: mm(0),
-  } as const;
+  const shape = ballRing(mm(ring), mm(BALL));
   const edge = reachOf(shape, "concave", mm(radius), mm(USABLE), 0) ?? mm(0);
   const surface = conicSurface(radius, choices.surface === "sphere" ? 0 : -1);
   const gauge = ringGauge(ring, BALL);

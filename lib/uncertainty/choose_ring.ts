@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ballRing } from "../geometry/ball_ring.ts";
 import { contactCircleRadius } from "../geometry/contact_circle.ts";
 import { effectiveFeet } from "../geometry/effective_feet.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
@@ -216,12 +217,7 @@ function trialRings(
     return {
       ...like,
       id: "",
-      shape: {
-        kind: "balls",
-        circleRadius,
-        ballRadius,
-        probeOffset: millimetres(0),
-      },
+      shape: ballRing(circleRadius, ballRadius),
     };
   }).filter(({ shape }) =>
     contactCircleRadius(shape, form, radius) <= usable &&
