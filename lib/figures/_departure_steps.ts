@@ -23,13 +23,19 @@ export interface DepartureSteps {
   levelOf(value: number): number;
 }
 
-/** Makes steps of a 1-2-5 width that hold all values, labelled in `unit`. */
+/**
+ * Makes steps of a 1-2-5 width that hold all values, labelled in `unit`.
+ *
+ * No step is finer than `finest`: colours finer than the gauge shows would
+ * picture the rounding of sums.
+ */
 export function departureSteps(
   values: readonly number[],
   unit: string,
+  finest: number,
 ): DepartureSteps {
-  const most = values.reduce((most, v) => Math.max(most, Math.abs(v)), 1e-7);
-  const step = niceStep(most / 2.5);
+  const most = values.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
+  const step = niceStep(Math.max(most / 2.5, finest));
   const decimals = decimalsOf(step);
   const edge = (n: number) => signed(n * step, decimals);
   const classes: DepartureClass[] = [

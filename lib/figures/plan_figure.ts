@@ -18,11 +18,16 @@ import { decimalsOf, niceStep, written } from "./_ticks.ts";
 const ACTION = "the plan of the work";
 /** With more places than this the feet would hide the readings. */
 const MOST_WITH_FEET = 60;
+/** The finest difference of sag that a picture tells apart, in mm. */
+const NANOMETRE = 1e-6;
 
 function check(input: PlanFigureInput) {
   positive(input.halfDiameter, ACTION, "half the diameter");
   positive(input.contactRadius, ACTION, "the contact radius");
   finite(input.bevel, ACTION, "the bevel");
+  if (input.displayStep !== undefined) {
+    positive(input.displayStep, ACTION, "the display step");
+  }
   for (const reading of some(input.readings, ACTION, "reading")) {
     finite(reading.offset, ACTION, "an offset");
     finite(reading.departure, ACTION, "a departure");
@@ -75,6 +80,7 @@ export async function planFigure(
   const steps = departureSteps(
     probes.map(({ departure }) => departure * small.perMillimetre),
     small.unit,
+    Math.max(NANOMETRE, (input.displayStep ?? 0) / 2) * small.perMillimetre,
   );
   const frame = halfDiameter * 1.14;
   const tall = halfDiameter * 1.04;
@@ -101,7 +107,9 @@ export async function planFigure(
     all.reduce((a, b) => Math.max(a, b)),
   ];
   const text = (value: number) =>
-    value === 0 ? `0 ${small.text(1e-3).split(" ")[1]}` : small.text(value);
+    Math.abs(value) < NANOMETRE / 2
+      ? `0 ${small.text(1e-3).split(" ")[1]}`
+      : small.text(value);
   return svgFigure(
     await drawPage({
       title: settings.title ?? "What each reading saw",

@@ -27,6 +27,11 @@ export interface PlanFigureInput {
   readonly contactRadius: number;
   /** What stands there: three balls, two feet of a bar, or a whole edge. */
   readonly feet: "balls" | "bar" | "edge";
+  /**
+   * Display step of the gauge, in mm. Departures are told apart by half of it
+   * at best, or by a nanometre where it is not given.
+   */
+  readonly displayStep?: number;
   /** The readings. */
   readonly readings: readonly PlanFigureReading[];
 }

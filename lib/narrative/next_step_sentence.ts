@@ -9,8 +9,8 @@ import type { SetsNeeded } from "../zones/sets_needed.ts";
 import { twoFigures } from "./plan_words.ts";
 import { writeWholeChance } from "./write_whole_chance.ts";
 
-/** How many sets would decide, in words. */
-function setsInWords(needed: SetsNeeded, sets: number): string {
+/** What would decide, in words. */
+function whatDecides(needed: SetsNeeded, sets: number): string {
   switch (needed.kind) {
     case "sets": {
       const { sets: total, atBest, atWorst, chance } = needed;
@@ -19,20 +19,22 @@ function setsInWords(needed: SetsNeeded, sets: number): string {
       const worst = atWorst === undefined
         ? "more than anyone would read"
         : `${Math.max(more, atWorst - sets)} more`;
-      return `read ${more} more ${more === 1 ? "set" : "sets"}, ${
+      return `measure more — read ${more} more ${
+        more === 1 ? "set" : "sets"
+      }, ${
         sets + more
       } in all, each on another diameter: that decides with a chance of ${
         writeWholeChance(chance)
       } if surface and gauge are as they look now (at best ${best} more, at worst ${worst}, since these few readings leave that open)`;
     }
     case "no practical number":
-      return `the difference lies so close to the tolerance that even ${needed.moreThan} sets would not decide; read with a ring that shows more of it, or settle for not knowing`;
+      return `measure with a ring that shows more of it, or settle for not knowing — the difference lies so close to the tolerance that even ${needed.moreThan} sets would not decide`;
     case "display cannot decide":
-      return "more sets will not help, since the difference hides within the display step; a finer display or a ring that shows more of it would";
+      return "measure with a finer display, or with a ring that shows more of it — more sets will not help, since the difference hides within the display step";
     case "more ends":
-      return "the zones agree, but the two ends of a diameter must be shown to agree as well; read both ends of two more diameters";
+      return "measure more — the zones agree, but the two ends of a diameter must be shown to agree as well; read both ends of two more diameters";
     case "unknown":
-      return "read sets that hold every zone, on three diameters or more";
+      return "measure more — read sets that hold every zone, on three diameters or more";
   }
 }
 
@@ -45,7 +47,7 @@ function setsInWords(needed: SetsNeeded, sets: number): string {
  * @param zones How many zones have been read.
  * @param uncertainty Expanded uncertainty of the radius in mm, where known.
  * @param unit The user's unit.
- * @returns One sentence; "measure more" never comes with a stroke.
+ * @returns One sentence; an open verdict never comes with a stroke.
  *
  * @example
  * ```ts
@@ -69,7 +71,7 @@ export function nextStepSentence(
   switch (step.kind) {
     case "measure more":
       if (needed !== undefined) {
-        return `Next: measure more — ${setsInWords(needed, sets)}.`;
+        return `Next: ${whatDecides(needed, sets)}.`;
       }
       if (zones < 2) {
         return "Next: measure more — read half way out and at the edge as well, in the same set as the centre.";

@@ -137,6 +137,7 @@ export async function drawPlan(
     bevel: piece.bevel,
     contactRadius: contactCircleRadius(shape, piece.form, radius),
     feet: shape.kind,
+    displayStep: session.step,
     readings: readings.map(({ reading, sag }) => {
       const { sum, count } = levels.get(reading.zeroing)!;
       const { offset, diameterDegrees, foot } = reading;

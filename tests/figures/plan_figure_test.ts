@@ -1,4 +1,4 @@
-import { equal, match, ok, rejects } from "node:assert/strict";
+import { deepEqual, equal, match, ok, rejects } from "node:assert/strict";
 import { planFigure } from "sagbook/figures/plan_figure.ts";
 import type { FootDirection } from "sagbook/geometry/feet.ts";
 import { textsOf } from "./_picture.ts";
@@ -139,5 +139,24 @@ Deno.test("planFigure() refuses a work without size and a reading without a depa
       message:
         "Cannot draw the plan of the work as a departure must be a finite number: current value is Infinity mm",
     },
+  );
+});
+
+Deno.test("planFigure() tells departures apart no finer than half the display step, nor than a nanometre", async () => {
+  const readings = [
+    reading(0, { kind: "foot out" }, 2e-16),
+    reading(40, { kind: "foot out" }, -1.1e-16),
+  ];
+  const classes = async (displayStep?: number) =>
+    textsOf(await planFigure({ ...work, readings, displayStep }))
+      .filter((text) => text.startsWith("within"));
+  deepEqual(await classes(0.01), ["within ±5 µm"]);
+  deepEqual(await classes(0.001), ["within ±0.5 µm"]);
+  deepEqual(await classes(), ["within ±0.001 µm"]);
+  const { description } = await planFigure({ ...work, readings });
+  match(description, /0 µm to 0 µm/);
+  await rejects(
+    () => planFigure({ ...work, readings, displayStep: 0 }),
+    /the display step.*0/s,
   );
 });

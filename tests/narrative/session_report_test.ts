@@ -100,7 +100,7 @@ Deno.test("sessionReport() advises reading, never a stroke, while the verdict is
   const rows = [[715, 714, 712], [716, 716, 711], [714, 714, 713]];
   const text = words(report(session(rows)));
   match(text, /is not decided/);
-  match(text, /Next: measure more/);
+  match(text, /Next: measure with a ring that shows more of it/);
   ok(!/stroke|on top/.test(text), text);
 });
 
