@@ -61,13 +61,14 @@ export function readFlags(
       rest.push(arg);
       continue;
     }
-    const [name, inline] = arg.replace(/^--?/, "").split(/=(.*)/s);
+    const [typed, inline] = arg.replace(/^--?/, "").split(/=(.*)/s);
+    const name = arg === "-h" && known.help !== undefined ? "help" : typed;
     const kind = known[name];
     if (kind === undefined) {
       const list = Object.keys(known).filter((one) => one.length > 1)
         .map((one) => `--${one}`);
-      const typed = arg.replace(/=.*/s, "");
-      return { flags, rest, problem: unknownWord("flag", typed, list) };
+      const flag = arg.replace(/=.*/s, "");
+      return { flags, rest, problem: unknownWord("flag", flag, list) };
     }
     if (kind === "switch") flags[name] = true;
     else if (kind === "list") flags[name] = inline ?? true;

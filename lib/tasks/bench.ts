@@ -1,134 +1,144 @@
 /**
- * `deno task bench [NAME …]`: speed, beside what one would use instead, written
- * to tests/benchmarks/RESULTS.md.
+ * `deno task bench [NAME …]`: speed and memory beside what one would use
+ * instead, kept in tests/benchmarks/RESULTS.md.
  *
  * @module
  */
-import { join } from "node:path";
-import { pathToFileURL } from "node:url";
+import { isAbsolute, join } from "node:path";
 import { writeAtomically } from "../files/write_atomically.ts";
-import { ROOT } from "./_report_run.ts";
+import { readBenchReport } from "./_benchmark.ts";
+import {
+  benchEnd,
+  type BenchRecord,
+  benchResults,
+} from "./_benchmark_results.ts";
+import { ROOT } from "./_root.ts";
 import { EXIT, plainWords } from "./_task_words.ts";
+import { complain, say } from "./_terminal.ts";
+import { runTool, type ToolCall } from "./_tool.ts";
 
-const FOLDER = join(ROOT, "tests/benchmarks");
+const FOLDER = join(ROOT, "tests", "benchmarks");
+/** Needs the network, and minutes: run when it is named. */
+const ONLY_IF_NAMED = ["cold_start"];
+/** How a run ends whose peers are not all installed. */
+const ALONE = 3;
 
-interface Measurement {
-  readonly name: string;
-  readonly args: readonly string[];
+const USAGE = `deno task bench [NAME ...] [--out FOLDER] [--tiny]
+
+Measures speed and memory beside what one would use instead, by turns in one
+run, and writes RESULTS.md, one table with its details, and RESULTS.json, from
+which it is made. All parts take about ten minutes of a quiet machine; a NAME,
+or a piece of one, repeats that part alone and keeps the others as they were.
+Not run unless named: ${ONLY_IF_NAMED.join(", ")} (it fetches packages anew).
+
+  --out FOLDER  where to write; tests/benchmarks unless told
+  --tiny        the smallest sizes, to try the programs; needs --out
+  --help        this text
+
+Beside ours it runs, where they are installed: jupyter nbconvert, Rscript with
+lme4, python3 with NumPy and SciPy, Chromium.
+
+Exit codes: 0 all measured, 1 a part failed or a stated limit was missed,
+2 wrong call, 3 all measured, but something to compare with is not installed
+(its row says so).`;
+
+/** Names of the programs, sorted. */
+function programNames(): string[] {
+  return [...Deno.readDirSync(FOLDER)]
+    .map(({ name }) => /^([^_].*)_bench\.ts$/.exec(name)?.[1])
+    .filter((name) => name !== undefined)
+    .sort();
 }
 
-/**
- * What is measured: `*_bench.ts` by `deno bench`, and scripts that time a peer
- * of another language beside ours (`*_against_*.ts`, and any bench with a main
- * part of its own) by running them.
- */
-function measurements(): Measurement[] {
-  const names = [...Deno.readDirSync(FOLDER)].map(({ name }) => name).sort();
-  const benches = names.filter((name) => name.endsWith("_bench.ts"));
-  const scripts = names.filter((name) =>
-    /_against_\w+\.ts$/.test(name) ||
-    (name.endsWith("_bench.ts") &&
-      Deno.readTextFileSync(join(FOLDER, name)).includes("import.meta.main"))
-  );
-  const path = (name: string): string => `tests/benchmarks/${name}`;
-  return [
-    ...benches.map((name) => ({ name, args: ["bench", "-A", path(name)] })),
-    ...scripts.map((name) => ({ name, args: ["run", "-A", path(name)] })),
-  ];
+function machine(): string {
+  const memory = Math.round(Deno.systemMemoryInfo().total / 2 ** 30);
+  const { os, arch } = Deno.build;
+  return `${navigator.hardwareConcurrency} processors, ${memory} GiB, ${os} ${arch}, Deno ${Deno.version.deno}`;
 }
 
-async function run({ args }: Measurement): Promise<string> {
-  const { stdout, stderr, success } = await new Deno.Command(Deno.execPath(), {
-    args: [...args],
+async function measure(name: string, isTiny: boolean): Promise<BenchRecord> {
+  const load = Deno.loadavg()[0].toFixed(1);
+  const date = new Date().toISOString().slice(0, 16).replace("T", " ");
+  const start = performance.now();
+  const { success, stdout } = await new Deno.Command(Deno.execPath(), {
+    args: [
+      "run",
+      "-A",
+      join(FOLDER, `${name}_bench.ts`),
+      ...(isTiny ? ["--tiny"] : []),
+    ],
     cwd: ROOT,
     env: { NO_COLOR: "1" },
+    stdin: "null",
     stdout: "piped",
-    stderr: "piped",
+    stderr: "inherit",
   }).output();
-  const text = new TextDecoder().decode(stdout).trim()
-    .replaceAll(pathToFileURL(ROOT).href, "");
-  if (success) return text;
-  return `${text}\nfailed: ${new TextDecoder().decode(stderr).slice(-500)}`;
-}
-
-async function version(program: string, ...args: string[]): Promise<string> {
+  const seconds = (performance.now() - start) / 1000;
+  const about = { name, run: { date, machine: machine(), load, seconds } };
   try {
-    const { stdout, stderr } = await new Deno.Command(program, { args })
-      .output();
-    const said = new TextDecoder().decode(stdout) +
-      new TextDecoder().decode(stderr);
-    return said.trim().split("\n")[0];
-  } catch {
-    return "not installed";
+    const report = readBenchReport(new TextDecoder().decode(stdout));
+    return { ...about, report };
+  } catch (error) {
+    const why = success ? plainWords(error) : "the program ended in an error";
+    return { ...about, failed: why };
   }
 }
 
-async function machine(): Promise<string[]> {
-  const memory = Math.round(Deno.systemMemoryInfo().total / 2 ** 30);
-  return [
-    `Measured ${
-      new Date().toISOString().slice(0, 10)
-    } by \`deno task bench\` on ${navigator.hardwareConcurrency} cores, ${memory} GiB, ${Deno.build.os} ${Deno.build.arch}.`,
-    "",
-    `- Deno ${Deno.version.deno}, V8 ${Deno.version.v8}`,
-    `- ${await version("jupyter", "nbconvert", "--version")} (nbconvert)`,
-    `- ${await version("R", "--version")}`,
-    `- ${await version("python3", "--version")}`,
-  ];
-}
-
-/** The sections of an older file of results, by their headings. */
-async function sectionsOf(path: string): Promise<Map<string, string>> {
-  let text = "";
+async function keptRecords(path: string): Promise<BenchRecord[]> {
   try {
-    text = await Deno.readTextFile(path);
-  } catch {
-    // There is none yet.
+    return JSON.parse(await Deno.readTextFile(path));
+  } catch (error) {
+    if (error instanceof Deno.errors.NotFound) return [];
+    throw error;
   }
-  const found = text.split(/^## /m).slice(1).map((part) => {
-    const end = part.indexOf("\n");
-    return [part.slice(0, end), part.slice(end).trim()] as const;
-  });
-  return new Map(found);
 }
 
-async function main(only: readonly string[]): Promise<number> {
-  const chosen = measurements().filter(({ name }) =>
-    only.length === 0 || only.some((part) => name.includes(part))
-  );
-  if (chosen.length === 0) {
-    console.error(
-      `There is no benchmark with ${only.join(" or ")} in its name.`,
-    );
+async function bench({ flags, chosen, isPart }: ToolCall): Promise<number> {
+  if (flags.tiny && flags.out === undefined) {
+    complain(`--tiny needs --out, since its numbers mean nothing.\n\n${USAGE}`);
     return EXIT.usage;
   }
-  const path = join(FOLDER, "RESULTS.md");
-  const kept = only.length === 0 ? new Map() : await sectionsOf(path);
-  for (const one of chosen) {
-    const kind = one.args[0] === "bench" ? "bench" : "beside its peer";
-    console.log(`${kind}: ${one.name}`);
-    const text = await run(one);
-    console.log(text + "\n");
-    kept.set(`${one.name} (${kind})`, "```\n" + text + "\n```");
+  const out = typeof flags.out !== "string"
+    ? FOLDER
+    : isAbsolute(flags.out)
+    ? flags.out
+    : join(Deno.cwd(), flags.out);
+  await Deno.mkdir(out, { recursive: true });
+  const data = join(out, "RESULTS.json");
+  const known = programNames();
+  const records = new Map(
+    (await keptRecords(data)).map((record) => [record.name, record]),
+  );
+  const programs = chosen.filter((name) =>
+    isPart || !ONLY_IF_NAMED.includes(name)
+  );
+  for (const name of programs) {
+    const record = await measure(name, flags.tiny === true);
+    const seconds = record.run.seconds.toFixed(0);
+    say(`${name}: ${record.failed ?? "measured"} (${seconds} s)`);
+    records.set(name, record);
+    const kept = known.flatMap((one) => records.get(one) ?? []);
+    // After each: what was measured is not lost if a later part is stopped.
+    await writeAtomically(data, JSON.stringify(kept, undefined, 2) + "\n");
+    await writeAtomically(join(out, "RESULTS.md"), benchResults(kept));
   }
-  const parts = [
-    "# Speed",
-    "",
-    "Made by a program; do not edit. To repeat: `deno task bench`, or with a part",
-    "of a name to repeat one.",
-    "",
-    ...(await machine()),
-  ];
-  for (const [name, text] of kept) parts.push("", `## ${name}`, "", text);
-  await writeAtomically(path, parts.join("\n") + "\n");
-  return EXIT.ok;
+  const { failed, missed, alone } = benchEnd(
+    programs.map((name) => records.get(name)!),
+  );
+  for (const name of failed) complain(`${name} failed.`);
+  for (const what of missed) complain(`Over its stated limit: ${what}.`);
+  for (const what of alone) complain(`Nothing to compare with: ${what}.`);
+  say(`Results: ${join(out, "RESULTS.md")}`);
+  if (failed.length + missed.length > 0) return EXIT.failed;
+  return alone.length > 0 ? ALONE : EXIT.ok;
 }
 
 if (import.meta.main) {
-  try {
-    Deno.exit(await main(Deno.args));
-  } catch (error) {
-    console.error(plainWords(error));
-    Deno.exit(EXIT.failed);
-  }
+  const code = await runTool({
+    usage: USAGE,
+    flags: { out: "value", tiny: "switch" },
+    names: { what: "benchmark", known: programNames, part: true },
+    run: bench,
+  }, Deno.args);
+  Deno.exit(code);
 }

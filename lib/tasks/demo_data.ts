@@ -3,23 +3,20 @@
  *
  * @module
  */
+import { dirname, join } from "node:path";
+import { writeAtomically } from "../files/write_atomically.ts";
 import { effectiveFeet } from "../geometry/effective_feet.ts";
-import { ringGauge } from "../geometry/contact_gauge.ts";
-import { conicSurface, withDepartures } from "../geometry/contact_surface.ts";
-import { relativeFootDegrees } from "../geometry/foot_direction.ts";
-import { reach } from "../geometry/reach.ts";
-import type { RingShape } from "../geometry/ring.ts";
-import {
-  type SimulatedReading,
-  simulateSession,
-} from "../geometry/simulate_session.ts";
-import { Random } from "../numerics/random.ts";
-import { type Millimetres, millimetres } from "../units/length.ts";
-import type { DemoPiece, DemoPlace, DemoSession } from "./_demo_piece.ts";
+import type { SimulatedReading } from "../geometry/simulate_session.ts";
+import type { DemoPiece, DemoSession } from "./_demo_piece.ts";
 import { benchFile, INVENTED, json, pieceFile } from "./_demo_json.ts";
 import { DEMO_PIECES } from "./_demo_pieces.ts";
 import { HISTORY_FOLDERS, historyFiles } from "./_demo_history.ts";
+import { ringShape, simulated } from "./_demo_simulated.ts";
 import { STUDY_FOLDERS, studyFiles } from "./_demo_study.ts";
+import { ROOT } from "./_root.ts";
+import { EXIT } from "./_task_words.ts";
+import { say } from "./_terminal.ts";
+import { runTool } from "./_tool.ts";
 
 /** Text files by their path inside a piece's folder. */
 export type DemoFiles = ReadonlyMap<string, string>;
@@ -31,57 +28,6 @@ function shownText(reading: SimulatedReading, unit: "mm" | "in"): string {
   return unit === "mm"
     ? reading.shown.toFixed(4).replace(/0$/, "")
     : (reading.shown / 25.4).toFixed(5);
-}
-
-function ringShape(piece: DemoPiece): RingShape {
-  return {
-    kind: "balls",
-    circleRadius: millimetres(piece.ring.statedRadius),
-    ballRadius: millimetres(piece.ring.ballRadius),
-    probeOffset: millimetres(0),
-  };
-}
-
-function offsetOf(piece: DemoPiece, place: DemoPlace): Millimetres {
-  const half = piece.diameter / 2;
-  if (place.of === "half diameter") return millimetres(place.fraction * half);
-  const limit = reach(
-    ringShape(piece),
-    "concave",
-    millimetres(piece.targetRadius),
-    millimetres(half - piece.bevel - piece.margin),
-    relativeFootDegrees({ kind: piece.foot }, undefined, millimetres(1)),
-  );
-  if (limit === undefined) {
-    throw new RangeError(
-      `Cannot make a demo piece as its ring must fit on it: current value is ${piece.ring.statedRadius} mm`,
-    );
-  }
-  return millimetres(place.fraction * limit);
-}
-
-function simulated(piece: DemoPiece, session: DemoSession) {
-  const random = new Random(piece.seed);
-  return simulateSession(
-    {
-      surface: withDepartures(
-        conicSurface(piece.trueRadius, 0),
-        ...piece.departures.map(({ shape }) => shape),
-      ),
-      form: "concave",
-      gauge: ringGauge(piece.ring.trueRadius, piece.ring.ballRadius),
-      diameters: session.diameters,
-      places: piece.places.map((place) => ({
-        zone: place.zone,
-        offset: offsetOf(piece, place),
-      })),
-      foot: piece.foot,
-      scatter: piece.scatter,
-      step: millimetres(piece.step),
-    },
-    random.fork(session.id),
-    random.fork("work"),
-  );
 }
 
 /** Minutes after seven in the evening as a clock shows them. */
@@ -224,16 +170,40 @@ export const DEMO_FOLDERS: readonly string[] = [
   ...STUDY_FOLDERS,
 ];
 
-if (import.meta.main) {
-  for (const folder of [...DEMO_FOLDERS, ...HISTORY_FOLDERS]) {
+const USAGE = `deno task demo-data [FOLDER ...]
+
+Writes the invented pieces under data/ again, from their plans and seeds; what
+they held is replaced. Without a FOLDER, such as ${
+  DEMO_PIECES[0].folder
+}, all of them.
+
+  --help   this text
+
+Exit codes: 0 written, 1 failed, 2 wrong call.`;
+
+async function writeDemoData(folders: readonly string[]): Promise<number> {
+  for (const folder of folders) {
     const files = HISTORY_FOLDERS.includes(folder)
       ? historyFiles(folder)
       : demoFiles(folder);
     for (const [path, text] of files) {
-      const target = `data/${folder}/${path}`;
-      await Deno.mkdir(target.replace(/\/[^/]*$/, ""), { recursive: true });
-      await Deno.writeTextFile(target, text);
+      const target = join(ROOT, "data", folder, path);
+      await Deno.mkdir(dirname(target), { recursive: true });
+      await writeAtomically(target, text);
     }
-    console.log(`data/${folder}`);
+    say(`data/${folder}`);
   }
+  return EXIT.ok;
+}
+
+if (import.meta.main) {
+  const code = await runTool({
+    usage: USAGE,
+    names: {
+      what: "piece",
+      known: () => [...DEMO_FOLDERS, ...HISTORY_FOLDERS],
+    },
+    run: ({ chosen }) => writeDemoData(chosen),
+  }, Deno.args);
+  Deno.exit(code);
 }

@@ -9,44 +9,79 @@ import { readNotebook } from "../notebook/read_notebook.ts";
 import { writeNotebook } from "../notebook/write_notebook.ts";
 import { runChecked } from "./_own_kernel.ts";
 import { ROOT } from "./_root.ts";
-import { EXIT, plainWords } from "./_task_words.ts";
+import { EXIT } from "./_task_words.ts";
+import { runTool } from "./_tool.ts";
+import { complain, say } from "./_terminal.ts";
+
+/** The word for the figures, beside the notebooks' names. */
+const FIGURES = "figures";
+
+const USAGE = `deno task goldens [NAME ...]
+
+Runs the notebooks in notebooks/ and keeps their outputs in them, and draws the
+pictures in tests/goldens/figures anew: after a change that moves them, once you
+have looked at what has changed. A part of a notebook's name chooses it, and
+"${FIGURES}" the pictures; without a NAME all of them.
+
+  --help   this text
+
+Exit codes: 0 kept, 1 a notebook failed and is left as it was, 2 wrong call.`;
 
 /** Names of the notebooks, sorted. */
-async function notebookNames(): Promise<string[]> {
-  const names: string[] = [];
-  for await (const { name } of Deno.readDir(join(ROOT, "notebooks"))) {
-    if (name.endsWith(".ipynb")) names.push(name);
-  }
-  return names.sort();
+function notebookNames(): string[] {
+  return [...Deno.readDirSync(join(ROOT, "notebooks"))]
+    .map(({ name }) => name)
+    .filter((name) => name.endsWith(".ipynb"))
+    .sort();
 }
 
-async function main(only: readonly string[]): Promise<number> {
+async function keepNotebook(name: string): Promise<number> {
   const folder = join(ROOT, "notebooks");
-  for (const name of await notebookNames()) {
-    if (only.length > 0 && !only.some((part) => name.includes(part))) continue;
-    const path = join(folder, name);
-    const { notebook } = await readNotebook(path);
-    const run = await runChecked(notebook, {
-      cwd: folder,
-      onUnchecked: (why) => console.error(why),
-    });
-    if (run.exitCode !== 0) {
-      for (const { message } of run.problems) {
-        console.error(`${name}: ${message}`);
-      }
-      return EXIT.failed;
-    }
-    await writeNotebook(path, run.notebook);
-    console.log(`${name}: run and kept`);
+  const path = join(folder, name);
+  const { notebook } = await readNotebook(path);
+  const run = await runChecked(notebook, {
+    cwd: folder,
+    onUnchecked: (why) => complain(why),
+  });
+  if (run.exitCode !== 0) {
+    for (const { message } of run.problems) complain(`${name}: ${message}`);
+    return EXIT.failed;
+  }
+  await writeNotebook(path, run.notebook);
+  say(`${name}: run and kept`);
+  return EXIT.ok;
+}
+
+async function drawFigures(): Promise<number> {
+  const { success, stderr } = await new Deno.Command(Deno.execPath(), {
+    args: ["run", "-A", join(ROOT, "tests/figures/_goldens.ts")],
+    cwd: ROOT,
+    stderr: "piped",
+  }).output();
+  if (!success) complain(new TextDecoder().decode(stderr));
+  else say("tests/goldens/figures: drawn and kept");
+  return success ? EXIT.ok : EXIT.failed;
+}
+
+async function keep(names: readonly string[]): Promise<number> {
+  for (const name of names) {
+    const code = name === FIGURES
+      ? await drawFigures()
+      : await keepNotebook(name);
+    if (code !== EXIT.ok) return code;
   }
   return EXIT.ok;
 }
 
 if (import.meta.main) {
-  try {
-    Deno.exit(await main(Deno.args));
-  } catch (error) {
-    console.error(plainWords(error));
-    Deno.exit(EXIT.failed);
-  }
+  const code = await runTool({
+    usage: USAGE,
+    names: {
+      what: "notebook",
+      known: () => [...notebookNames(), FIGURES],
+      part: true,
+    },
+    run: ({ chosen }) => keep(chosen),
+  }, Deno.args);
+  Deno.exit(code);
 }

@@ -23,7 +23,15 @@ const HELP = `deno task kernel [--user | --prefix FOLDER] [--no-check]
   --prefix FOLDER  under FOLDER/share/jupyter/kernels
   --no-check       cells are not type-checked before they run
 deno task kernel uninstall [--user | --prefix FOLDER]
-  takes it away again`;
+  takes it away again
+
+  --help           this text
+
+Exit codes: 0 done, 1 the kernel did not work or could not be installed,
+2 wrong call.`;
+
+/** Words of the task; those of `serve` are for front ends. */
+const WORDS = ["--user", "--prefix", "--no-check", "--uninstall", "--help"];
 
 async function serve(
   given: KernelArguments & { action: "serve" },
@@ -74,9 +82,26 @@ async function install(
   console.log(`installed "${DISPLAY_NAME}": ${folder}`);
 }
 
+/** Reads the call; a wrong one ends the program. */
+async function readCall(): Promise<KernelArguments> {
+  try {
+    return parseKernelArguments(Deno.args);
+  } catch (error) {
+    const { plainWords, unknownWord } = await import("./_task_words.ts");
+    const flag = Deno.args.find((word) => /^-/.test(word))?.split("=")[0];
+    const isUnknown = flag !== undefined && !WORDS.includes(flag) &&
+      Deno.args[0] !== "serve";
+    const wrong = isUnknown
+      ? unknownWord("flag", flag, WORDS)
+      : plainWords(error);
+    console.error(`${wrong}\n\n${HELP}`);
+    Deno.exit(2);
+  }
+}
+
 if (import.meta.main) {
   try {
-    const given = parseKernelArguments(Deno.args);
+    const given = await readCall();
     if (given.action === "help") console.log(HELP);
     else if (given.action === "serve") await serve(given);
     else await install(given);

@@ -4,7 +4,9 @@
  * @module
  */
 import { join } from "node:path";
-import { ROOT } from "./_report_run.ts";
+import { ROOT } from "./_root.ts";
+import { EXIT } from "./_task_words.ts";
+import { runTool } from "./_tool.ts";
 
 interface Step {
   readonly name: string;
@@ -86,11 +88,28 @@ async function run({ name, args }: Step): Promise<boolean> {
   return code === 0;
 }
 
-if (import.meta.main) {
+const USAGE = `deno task ok [--no-tests]
+
+The one gate that a change must pass: format, lint, types of library, tests and
+notebooks, docs, their examples, the tests, the package. Nothing is written.
+
+  --no-tests   all but the tests under tests/
+  --help       this text
+
+Exit codes: 0 all passed, 1 something failed, 2 wrong call.`;
+
+async function runSteps(withTests: boolean): Promise<number> {
   let good = true;
-  for (const step of steps(!Deno.args.includes("--no-tests"))) {
-    good = await run(step) && good;
-  }
+  for (const step of steps(withTests)) good = await run(step) && good;
   console.log(`${passed} passed, ${failed} failed, ${skipped} skipped`);
-  Deno.exit(good ? 0 : 1);
+  return good ? EXIT.ok : EXIT.failed;
+}
+
+if (import.meta.main) {
+  const code = await runTool({
+    usage: USAGE,
+    flags: { "no-tests": "switch" },
+    run: ({ flags }) => runSteps(flags["no-tests"] !== true),
+  }, Deno.args);
+  Deno.exit(code);
 }

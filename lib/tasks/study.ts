@@ -9,7 +9,8 @@ import { pathToFileURL } from "node:url";
 import { VERSION } from "../version.ts";
 import { writeAtomically } from "../files/write_atomically.ts";
 import { ROOT } from "./_report_run.ts";
-import { EXIT, plainWords } from "./_task_words.ts";
+import { EXIT } from "./_task_words.ts";
+import { runTool } from "./_tool.ts";
 import { readSections, section, writeResults } from "./_study_results.ts";
 import type { Study } from "./_study.ts";
 
@@ -22,7 +23,7 @@ const SEEDS = [1, 2, 3, 4, 5];
 /** Names of the studies, sorted. */
 function studyNames(): string[] {
   return [...Deno.readDirSync(FOLDER)]
-    .map(({ name }) => /^(.*)_study\.ts$/.exec(name)?.[1])
+    .map(({ name }) => /^(.+)_study\.ts$/.exec(name)?.[1])
     .filter((name) => name !== undefined)
     .sort();
 }
@@ -74,20 +75,25 @@ async function formatted(text: string): Promise<string> {
   return new TextDecoder().decode(stdout);
 }
 
-async function main(only: readonly string[]): Promise<number> {
-  const names = studyNames();
-  const unknown = only.filter((name) => !names.includes(name));
-  if (unknown.length > 0) {
-    console.error(
-      `There is no study ${unknown.join(", ")}; known: ${names.join(", ")}.`,
-    );
-    return EXIT.usage;
-  }
+const USAGE = `deno task study [NAME ...]
+
+Repeats the simulation studies of coverage and power under tests/studies, each
+with seeds ${SEEDS[0]} to ${
+  SEEDS.at(-1)
+}, and keeps what they find in tests/studies/RESULTS.md.
+Without a NAME all of them: that takes an hour or more.
+
+  --help   this text
+
+Exit codes: 0 all bounds hold, 1 a bound is broken or a study failed,
+2 wrong call.`;
+
+async function runStudies(names: readonly string[]): Promise<number> {
   let broken = 0;
-  for (const name of only.length > 0 ? only : names) {
+  for (const name of names) {
     const found = await runStudy(name);
     // Read anew each time: another run may have written its own sections.
-    const sections = readSections(await oldResults(), names);
+    const sections = readSections(await oldResults(), studyNames());
     sections.set(name, found.text);
     broken += found.broken;
     console.log(
@@ -101,10 +107,10 @@ async function main(only: readonly string[]): Promise<number> {
 }
 
 if (import.meta.main) {
-  try {
-    Deno.exit(await main(Deno.args));
-  } catch (error) {
-    console.error(plainWords(error));
-    Deno.exit(EXIT.failed);
-  }
+  const code = await runTool({
+    usage: USAGE,
+    names: { what: "study", known: studyNames },
+    run: ({ chosen }) => runStudies(chosen),
+  }, Deno.args);
+  Deno.exit(code);
 }
