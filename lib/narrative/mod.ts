@@ -68,6 +68,7 @@ export {
   suspicionSentences,
   unseenSentences,
 } from "./caution_sentences.ts";
+export { GLOSSARY, type GlossaryEntry, usesWord, wordsIn } from "./glossary.ts";
 export { holdPercent } from "./hold_percent.ts";
 export {
   isPiece,

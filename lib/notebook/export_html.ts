@@ -9,6 +9,7 @@ import { loadMarkdown, Outline } from "./_markdown_markup.ts";
 import { loadMath } from "./_math_markup.ts";
 import { PageCells } from "./_page_cells.ts";
 import { PRINT_CODE_STYLE, ROOM_STYLE } from "./_page_style.ts";
+import { pageWords } from "./_page_words.ts";
 import {
   type Cell,
   cellTags,
@@ -17,6 +18,16 @@ import {
 } from "./document.ts";
 import { pageShell } from "./page_shell.ts";
 import { cellNumbers } from "./parameters.ts";
+
+/** A word that a page explains at its end. */
+export interface PageWord {
+  /** The word. */
+  readonly term: string;
+  /** Its symbol and unit, where it has any. */
+  readonly unit?: string;
+  /** What it means, as text. */
+  readonly meaning: string;
+}
 
 /** How a page is made. */
 export interface ExportOptions {
@@ -49,6 +60,11 @@ export interface ExportOptions {
    * page from the back of the room: larger words, wider column.
    */
   readonly reading?: "desk" | "room";
+  /**
+   * Finds the words in the page's text that a reader may look up: they are
+   * explained in a fold at its end, which is not printed.
+   */
+  readonly words?: (text: string) => readonly PageWord[];
 }
 
 /** The first heading of level 1, and the cells without it. */
@@ -157,6 +173,10 @@ export async function exportHtml(
     ...body,
     page.rest(),
   ].filter((part) => part !== "");
+  const explained = options.words
+    ? pageWords(parts.join("\n"), options.words)
+    : "";
+  if (explained !== "") parts.push(explained);
   const { subtitle, footer, language: spoken } = options;
   return pageShell(parts.join("\n"), {
     title,

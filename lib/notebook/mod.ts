@@ -31,7 +31,11 @@ export {
   type StreamOutput,
   type TextCell,
 } from "./document.ts";
-export { exportHtml, type ExportOptions } from "./export_html.ts";
+export {
+  exportHtml,
+  type ExportOptions,
+  type PageWord,
+} from "./export_html.ts";
 export { formatNotebook } from "./format_notebook.ts";
 export { chooseKernel, type KernelChoice } from "./kernel_choice.ts";
 export {

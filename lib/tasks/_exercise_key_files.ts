@@ -6,6 +6,7 @@ import {
   reportVerdict,
 } from "../narrative/exercise_key.ts";
 import type { Cell, JsonObject } from "../notebook/document.ts";
+import { wordsIn } from "../narrative/glossary.ts";
 import { exportHtml } from "../notebook/export_html.ts";
 import { VERSION } from "../version.ts";
 
@@ -76,6 +77,7 @@ export async function keyFiles(
     title: "Key to the class exercises",
     subtitle: "For the teacher alone. Invented data.",
     footer: `Made by sagbook ${VERSION}.`,
+    words: wordsIn,
   });
   const data = `${JSON.stringify(keyJson(entries, seed), null, 2)}\n`;
   return new Map([["key.html", page], ["key.json", data]]);

@@ -18,6 +18,7 @@ import { formatNotebook } from "../notebook/format_notebook.ts";
 import { readNotebook } from "../notebook/read_notebook.ts";
 import type { RunProgress, RunResult } from "../notebook/run_result.ts";
 import { writeAllAtomically } from "../files/write_atomically.ts";
+import { wordsIn } from "../narrative/glossary.ts";
 import { RESULTS_TYPE } from "../narrative/show.ts";
 import { VERSION } from "../version.ts";
 import { runChecked } from "./_own_kernel.ts";
@@ -151,6 +152,7 @@ export async function reportOn(
     subtitle: about,
     footer: `Made by sagbook ${VERSION} from ${basename(resolve(folder))}.`,
     layout: "reader",
+    words: wordsIn,
     ...(run.incomplete === undefined ? {} : { incomplete: run.incomplete }),
   });
   const page = join(out, `${kind.file}.html`);

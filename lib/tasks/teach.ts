@@ -5,6 +5,7 @@
  */
 import { join } from "node:path";
 import { liveScript } from "../live/live_script.ts";
+import { wordsIn } from "../narrative/glossary.ts";
 import { exportHtml } from "../notebook/export_html.ts";
 import { formatNotebook } from "../notebook/format_notebook.ts";
 import { readNotebook } from "../notebook/read_notebook.ts";
@@ -70,6 +71,7 @@ async function teach(args: readonly string[]): Promise<number> {
       layout: "reader",
       reading: "room",
       liveScript: await liveScript(),
+      words: wordsIn,
       ...(run.incomplete === undefined ? {} : { incomplete: run.incomplete }),
     }),
   );
