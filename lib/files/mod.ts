@@ -14,8 +14,15 @@
  *
  * @module
  */
+export { describeFault, type Fault } from "./describe_fault.ts";
+export { expectWritable } from "./expect_writable.ts";
+export { makeFolder } from "./make_folder.ts";
 export { makePrivateFolder, sweepPrivateFolders } from "./private_folder.ts";
 export { isAbandoned, processMark } from "./process_mark.ts";
+export {
+  readOrdinaryFile,
+  readOrdinaryFileSync,
+} from "./read_ordinary_file.ts";
 export {
   type FileToWrite,
   writeAllAtomically,

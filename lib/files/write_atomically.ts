@@ -3,8 +3,9 @@
  *
  * @module
  */
+import { createHash } from "node:crypto";
 import { basename, dirname, join } from "node:path";
-import { explainFault } from "./_explain_fault.ts";
+import { explainFault, UNCHANGED } from "./_explain_fault.ts";
 import { isAbandoned, processMark } from "./process_mark.ts";
 
 /** One file to write, or to take away. */
@@ -55,8 +56,11 @@ export async function writeAtomically(
  * Writes files that belong together: what can fail is done for all of them
  * before the first takes its name, so that a full disk leaves all old ones.
  *
+ * A folder where a file is to stand is refused before anything is written.
+ *
  * Limits: a kill in the moment between two names leaves some files new and
- * some old, each whole.
+ * some old, each whole; so does a folder that vanishes in that moment, and the
+ * message then names them.
  *
  * @param files What to write, in the order in which they take their names.
  * @throws {Error} As {@linkcode writeAtomically} does.
@@ -79,13 +83,15 @@ export async function writeAllAtomically(
   files: readonly FileToWrite[],
 ): Promise<void> {
   const staged: { temporary: string; path: string }[] = [];
+  const renewed: string[] = [];
   let at = files[0]?.path ?? "";
   try {
+    for (const { path } of files) await refuseFolder(at = path);
     for (const { path, content } of files) {
       if (content === undefined) continue;
       at = path;
       const unique = crypto.randomUUID().slice(0, 8);
-      const name = `.${basename(path)}.${processMark()}.${unique}.part`;
+      const name = `.${partName(path)}.${processMark()}.${unique}.part`;
       const temporary = join(dirname(path), name);
       staged.push({ temporary, path });
       await stage(temporary, path, content);
@@ -97,16 +103,46 @@ export async function writeAllAtomically(
         await Deno.rename(staged[0].temporary, path);
         staged.shift();
       }
+      renewed.push(basename(path));
     }
   } catch (error) {
     for (const { temporary } of staged) {
       await Deno.remove(temporary).catch(() => {});
     }
-    throw explainFault(error, at);
+    throw explainFault(
+      error,
+      at,
+      renewed.length === 0
+        ? UNCHANGED
+        : `New already: ${renewed.join(", ")}; the rest is as it was.`,
+    );
   }
   for (const folder of new Set(files.map(({ path }) => dirname(path)))) {
     await sweepParts(folder, files);
   }
+}
+
+/** A folder is neither written over nor taken away, not even an empty one. */
+async function refuseFolder(path: string): Promise<void> {
+  let found: Deno.FileInfo;
+  try {
+    found = await Deno.lstat(path);
+  } catch {
+    return; // nothing there, or writing says what is wrong
+  }
+  if (!found.isDirectory) return;
+  throw new Deno.errors.IsADirectory("Is a directory");
+}
+
+/** Longest part of a file's own name that its temporary name bears. */
+const LONGEST = 100;
+
+/** A file's name as its temporary name bears it, which may not grow too long. */
+function partName(path: string): string {
+  const name = basename(path);
+  return new TextEncoder().encode(name).length <= LONGEST
+    ? name
+    : createHash("sha256").update(name).digest("hex").slice(0, 32);
 }
 
 /** Writes the content under a temporary name, and to the disk. */
@@ -146,7 +182,7 @@ async function sweepParts(
   folder: string,
   files: readonly FileToWrite[],
 ): Promise<void> {
-  const names = new Set(files.map(({ path }) => basename(path)));
+  const names = new Set(files.map(({ path }) => partName(path)));
   try {
     for await (const { name } of Deno.readDir(folder)) {
       const found = /^\.(.+)\.([0-9a-f]{4}-\d+)\.[0-9a-f]{8}\.part$/.exec(name);

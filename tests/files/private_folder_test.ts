@@ -49,3 +49,61 @@ Deno.test("sweepPrivateFolders() takes away what a dead process left, with its c
     await Deno.remove(kept, { recursive: true });
   }
 });
+
+/** What a process with a temporary folder of its own makes, or says. */
+async function madeUnder(place: string, longest?: number) {
+  const module = new URL("../../lib/files/private_folder.ts", import.meta.url);
+  const { stdout } = await new Deno.Command(Deno.execPath(), {
+    args: [
+      "eval",
+      "--no-check",
+      `import { makePrivateFolder } from "${module}";
+       await makePrivateFolder("test", ${longest ?? "undefined"}).then(
+         (path) => { console.log(path); Deno.removeSync(path); },
+         (error) => console.log(error.name + ": " + error.message));`,
+    ],
+    env: { TMPDIR: place, NO_COLOR: "1" },
+    stderr: "inherit",
+  }).output();
+  return new TextDecoder().decode(stdout).trim();
+}
+
+Deno.test({
+  name:
+    "makePrivateFolder() goes elsewhere with a socket where the temporary folder's own path is too long for one",
+  ignore: Deno.build.os === "windows",
+  fn: async () => {
+    const root = await Deno.makeTempDir();
+    const place = join(root, "x".repeat(100), "y".repeat(100));
+    await Deno.mkdir(place, { recursive: true });
+    match(await madeUnder(place), new RegExp(`^${place}/sagbook-test-`));
+    const short = await madeUnder(place, 100);
+    match(short, /^\/(tmp|var\/tmp|dev\/shm)\/sagbook-test-/);
+    equal(short.length <= 100, true, short);
+    await Deno.remove(root, { recursive: true });
+  },
+});
+
+Deno.test({
+  name:
+    "makePrivateFolder() says what to set where the temporary folder is missing, a file, or cannot be written",
+  ignore: Deno.build.os === "windows",
+  fn: async () => {
+    const root = await Deno.makeTempDir();
+    await Deno.writeTextFile(`${root}/file`, "");
+    for (
+      const [place, why] of [
+        [`${root}/none`, "there is no such folder"],
+        [`${root}/file`, "a part of its path is a file"],
+      ]
+    ) {
+      match(
+        await madeUnder(place),
+        new RegExp(
+          `^Error: Cannot make a temporary folder as TMPDIR must name a folder that can be written: current value is ${place}, and ${why} \\(.*\\)\\. Set TMPDIR to a folder of yours with a short name, and run this again\\.$`,
+        ),
+      );
+    }
+    await Deno.remove(root, { recursive: true });
+  },
+});

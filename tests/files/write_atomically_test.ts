@@ -108,6 +108,47 @@ Deno.test("writeAllAtomically() writes and removes all files, or leaves all as t
   });
 });
 
+Deno.test("writeAllAtomically() refuses a folder in a file's place before it touches any other, even an empty one that was to go", async () => {
+  await inFolder(async (path) => {
+    await Deno.writeTextFile(`${path}/page`, "1");
+    await Deno.mkdir(`${path}/data`);
+    for (const content of ["2", undefined]) {
+      await rejects(
+        writeAllAtomically([
+          { path: `${path}/page`, content: "2" },
+          { path: `${path}/data`, content },
+        ]),
+        /Cannot write \S+\/data as there is a folder of that name \(.*\)\. What stood there before is unchanged\. Rename that folder/,
+      );
+      deepEqual(names(path), ["data", "page"]);
+      equal(await Deno.readTextFile(`${path}/page`), "1");
+    }
+  });
+});
+
+Deno.test("writeAtomically() writes over a link, a dead link and a pipe without following or waiting", async () => {
+  if (Deno.build.os === "windows") return;
+  await inFolder(async (path) => {
+    await Deno.writeTextFile(`${path}/other`, "other");
+    await Deno.symlink("other", `${path}/link`);
+    await Deno.symlink("dead", `${path}/dead`);
+    await new Deno.Command("mkfifo", { args: [`${path}/pipe`] }).output();
+    for (const name of ["link", "dead", "pipe"]) {
+      await writeAtomically(`${path}/${name}`, "new");
+      equal((await Deno.lstat(`${path}/${name}`)).isFile, true, name);
+    }
+    equal(await Deno.readTextFile(`${path}/other`), "other");
+  });
+});
+
+Deno.test("writeAtomically() takes a name as long as the system does", async () => {
+  await inFolder(async (path) => {
+    const name = "µ".repeat(120);
+    await writeAtomically(`${path}/${name}`, "x");
+    deepEqual(names(path), [name]);
+  });
+});
+
 Deno.test("writeAtomically() takes away what a killed process left of the same file, and nothing of a living one", async () => {
   await inFolder(async (path) => {
     const child = new Deno.Command(Deno.execPath(), {
