@@ -76,7 +76,7 @@ export function radiusSentence(
 
 /** How the radius lies to its target, where both are known. */
 function againstTarget(
-  { radius, expanded }: RadiusStatement,
+  { radius, expanded, interval }: RadiusStatement,
   { target, unit }: Piece,
   cameFrom: number | undefined,
 ): string {
@@ -84,11 +84,15 @@ function againstTarget(
   const off = radius - target.radius;
   const size = Math.abs(off);
   const wanted = formatLength(target.radius, unit, unit === "mm" ? 0 : 2);
-  if (size <= Math.max(target.tolerance ?? 0, expanded ?? 0)) {
+  const inside = interval !== undefined && target.radius >= interval.low &&
+    target.radius <= (interval.high ?? Infinity);
+  if (inside || size <= Math.max(target.tolerance ?? 0, expanded ?? 0)) {
     return `; the target is ${wanted}`;
   }
+  const unsure = expanded ??
+    (interval ? ((interval.high ?? radius) - interval.low) / 2 : 0);
   const decimals = decimalsFor(
-    amountIn(millimetres(Math.max(expanded ?? 0, size / 100)), unit),
+    amountIn(millimetres(Math.max(unsure, size / 100)), unit),
   );
   const past = cameFrom !== undefined &&
     Math.sign(cameFrom - target.radius) === -Math.sign(off);

@@ -18,7 +18,7 @@ import {
   unitOfWord,
 } from "./_read_cell.ts";
 import { type Place, resolvePlace } from "./_resolve_place.ts";
-import { SMALLEST_SAG } from "./_suspicions.ts";
+import { SMALLEST_SAG } from "./_session_group.ts";
 import { parseZoneName } from "./_zone_name.ts";
 
 /** A place on the work, on the flat, or none. */

@@ -3,9 +3,14 @@
  *
  * @module
  */
+import type { Feet, SurfaceForm } from "../geometry/feet.ts";
+import { radiusFromSag } from "../geometry/radius_from_sag.ts";
+import { type Millimetres, millimetres } from "../units/length.ts";
 import type { Ring } from "./bench.ts";
+import type { OddReadings } from "./_odd_levels.ts";
 import type { LengthUnit } from "./piece.ts";
 import type { Problem } from "./problem.ts";
+import { SagLevels } from "./_sag_levels.ts";
 
 /** The readings of one session under one ring in one unit. */
 export interface SessionGroup {
@@ -17,14 +22,14 @@ export interface SessionGroup {
   readonly unit: LengthUnit;
   /** File of its first reading. */
   readonly file: string;
-  /** Line of its first reading. */
-  readonly line: number;
-  /** Its first sag that is not 0, in mm. */
-  first: number;
-  /** Its readings. */
+  /** Line of its first reading; of its first look at the flat without one. */
+  line: number;
+  /** Its readings of the work. */
   count: number;
   /** Their sum, in mm. */
   sum: number;
+  /** Those that are not 0. */
+  readonly levels: SagLevels;
   /** How many are negative. */
   negative: number;
   /** The first line that is. */
@@ -33,21 +38,65 @@ export interface SessionGroup {
   zero: number;
   /** The first line that is. */
   zeroLine: number;
-  /** How many are about 25.4 times off the first. */
-  outOfScale: number;
-  /** The first line that is. */
-  outOfScaleLine: number;
-  /** How many are far from the first by another factor. */
-  farOff: number;
-  /** The first line that is. */
-  farOffLine: number;
-  /** Its sag, in mm. */
-  farOffSag: number;
+  /** Size of the largest sag, in mm. */
+  largest: number;
+  /** The look at the flat that stands farthest from 0, in mm. */
+  flat: number;
+  /** Its line. */
+  flatLine: number;
+  /** What cannot stand beside the others; filled in once all were seen. */
+  odd: readonly OddReadings[];
+  /** Mean sag of the others, in mm; filled in once all were seen. */
+  mean: number;
 }
 
-/** Size of a group's mean sag, in mm. */
+/** A group without readings. */
+export function emptyGroup(
+  { session, ring, unit, file, line }: Pick<
+    SessionGroup,
+    "session" | "ring" | "unit" | "file" | "line"
+  >,
+): SessionGroup {
+  return {
+    session,
+    ring,
+    unit,
+    file,
+    line,
+    count: 0,
+    sum: 0,
+    levels: new SagLevels(),
+    negative: 0,
+    negativeLine: 0,
+    zero: 0,
+    zeroLine: 0,
+    largest: 0,
+    flat: 0,
+    flatLine: 0,
+    odd: [],
+    mean: 0,
+  };
+}
+
+/** Size of a group's mean sag, what cannot stand in it left out, in mm. */
 export function meanSize(group: SessionGroup): number {
-  return Math.abs(group.sum / group.count);
+  return Math.abs(group.mean);
+}
+
+/** A picometre: below it a surface is flat to any gauge, and R overflows. */
+export const SMALLEST_SAG = 1e-9;
+
+/** How near a factor must come to a ring mix-up's. */
+export const NEAR_RING = 0.03;
+
+/** A radius, where the sag gives one. */
+export function radiusOf(
+  sag: number,
+  feet: Feet,
+  form: SurfaceForm,
+): Millimetres | undefined {
+  if (!(sag >= SMALLEST_SAG) || sag > feet.circleRadius) return undefined;
+  return radiusFromSag(millimetres(sag), feet, form);
 }
 
 /** A warning about a group. */

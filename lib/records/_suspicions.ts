@@ -11,20 +11,21 @@ import { type Millimetres, millimetres } from "../units/length.ts";
 import type { Bench, Ring } from "./bench.ts";
 import type { Piece } from "./piece.ts";
 import type { Problem } from "./problem.ts";
+import { farFromTarget, turnBetweenSessions } from "./_far_from_target.ts";
+import { INCH, near, NEAR_INCH } from "./_odd_levels.ts";
 import { saidRadius, saidSag, saidSize } from "./_said_length.ts";
-import { meanSize, type SessionGroup, suspicion } from "./_session_group.ts";
+import {
+  meanSize,
+  NEAR_RING,
+  radiusOf,
+  type SessionGroup,
+  suspicion,
+} from "./_session_group.ts";
 
-/** Millimetres in an inch. */
-export const INCH = 25.4;
-/** How near a factor must come to 25.4 to be the mark of inches. */
-export const NEAR_INCH = 0.15;
-/** How near a factor must come to a ring mix-up's. */
-const NEAR_RING = 0.03;
+/** How near where the ring is in the other unit: there is no other reason. */
+const NEAR_UNIT = 0.6;
 /** A sag within this factor of a nominal one raises no suspicion. */
 const PLAUSIBLE = 1.35;
-
-/** A picometre: below it a surface is flat to any gauge, and R overflows. */
-export const SMALLEST_SAG = 1e-9;
 
 /** What a number may have been written down in, with its size. */
 const OTHER_UNITS = {
@@ -39,21 +40,6 @@ const OTHER_UNITS = {
     { name: "micrometres", factor: 1e-3 / INCH },
   ],
 } as const;
-
-/** True when a ratio is within a part of a factor. */
-export function near(ratio: number, factor: number, within: number): boolean {
-  return Math.abs(ratio / factor - 1) <= within;
-}
-
-/** A radius, where the sag gives one. */
-export function radiusOf(
-  sag: number,
-  feet: Feet,
-  form: SurfaceForm,
-): Millimetres | undefined {
-  if (!(sag >= SMALLEST_SAG) || sag > feet.circleRadius) return undefined;
-  return radiusFromSag(millimetres(sag), feet, form);
-}
 
 /** Sags of the nominal radii under a ring, smallest and largest. */
 function nominalSags(
@@ -84,9 +70,11 @@ function otherUnit(
   const times = unlike === undefined ? 1 : meanSize(unlike) / mean;
   const compared = unlike === undefined
     ? ""
-    : `, ${
-      Math.max(times, 1 / times).toFixed(2)
-    } times away from session ${unlike.session}`;
+    : `, ${Math.max(times, 1 / times).toFixed(2)} times away from ${
+      unlike.session === group.session
+        ? "the session's other readings"
+        : `session ${unlike.session}`
+    }`;
   return suspicion(
     group,
     "other-unit",
@@ -103,8 +91,8 @@ function otherUnit(
   );
 }
 
-function tooDeep(group: SessionGroup, feet: Feet, { unit }: Piece): Problem {
-  return suspicion(
+function tooDeep(group: SessionGroup, feet: Feet, { unit }: Piece): Problem[] {
+  return [suspicion(
     group,
     "impossible-sag",
     group.line,
@@ -115,10 +103,12 @@ function tooDeep(group: SessionGroup, feet: Feet, { unit }: Piece): Problem {
     }: no sphere has such a sag under ring ${group.ring.id}`,
     "check unit and ring; nothing was changed",
     group.count,
-  );
+  )];
 }
 
 const RING_SIZES = [
+  [1 / INCH ** 2, 1 / INCH, "in inches", "inches for millimetres"],
+  [INCH ** 2, INCH, "in millimetres", "millimetres for inches"],
   [4, 2, "its foot circle's diameter", "the diameter for the radius"],
   [3, Math.sqrt(3), "the spacing of its feet", "the spacing for the radius"],
   [
@@ -137,17 +127,28 @@ function ringSize(
   { form, unit }: Piece,
 ): Problem[] {
   const ratio = radius / wanted;
-  return RING_SIZES.filter(([factor]) => near(ratio, factor, NEAR_RING)).map(
+  return RING_SIZES.filter(([factor]) =>
+    near(ratio, factor, factor < 0.01 || factor > 100 ? NEAR_UNIT : NEAR_RING)
+  ).map(
     ([, part, what, words]) => {
       const circleRadius = millimetres(feet.circleRadius / part);
-      const then = radiusOf(meanSize(group), { ...feet, circleRadius }, form);
+      const ballRadius = what.startsWith("in ")
+        ? millimetres(feet.ballRadius / part)
+        : feet.ballRadius;
+      const then = radiusOf(
+        meanSize(group),
+        { circleRadius, ballRadius },
+        form,
+      );
       return suspicion(
         group,
         "ring-size",
         group.line,
         `with ring ${group.ring.id} session ${group.session} gives R ${
           saidRadius(radius, unit)
-        }, ${ratio.toFixed(2)} times the nominal ${
+        }, ${
+          ratio < 0.01 ? ratio.toPrecision(2) : ratio.toFixed(2)
+        } times the nominal ${
           saidRadius(wanted, unit)
         }: is the radius given for the ring (${
           saidSize(feet.circleRadius, unit)
@@ -185,6 +186,14 @@ function otherRing(
   });
 }
 
+/** Whether a sag under a ring fits what the piece should have. */
+export function fitterOf(ring: Ring, piece: Piece): (sag: number) => boolean {
+  const nominal = nominalSags(piece, effectiveFeet(ring.shape, piece.form));
+  return (sag) =>
+    nominal !== undefined && sag >= nominal[0] / PLAUSIBLE &&
+    sag <= nominal[1] * PLAUSIBLE;
+}
+
 /**
  * Looks whether a session's sag fits better in the other unit, under another
  * ring, or under the same ring with its size misread.
@@ -196,6 +205,7 @@ function otherRing(
 export function unitOrRing(
   group: SessionGroup,
   extremes: readonly (SessionGroup | undefined)[],
+  before: SessionGroup | undefined,
   piece: Piece,
   bench: Bench,
 ): Problem[] {
@@ -203,10 +213,12 @@ export function unitOrRing(
   const mean = meanSize(group);
   const feet = effectiveFeet(group.ring.shape, form);
   const nominal = nominalSags(piece, feet);
-  const fits = (sag: number) =>
-    nominal !== undefined && sag >= nominal[0] / PLAUSIBLE &&
-    sag <= nominal[1] * PLAUSIBLE;
-  if (mean === 0 || fits(mean)) return [];
+  const fits = fitterOf(group.ring, piece);
+  if (mean === 0) return [];
+  const turned = nominal === undefined
+    ? []
+    : turnBetweenSessions(group, before, nominal, piece);
+  if (fits(mean) || turned.length > 0) return turned;
   const [swapped, ...rest] = OTHER_UNITS[group.unit];
   const unlike = extremes.find((one) =>
     one !== undefined && one !== group &&
@@ -216,22 +228,18 @@ export function unitOrRing(
     ? unlike === undefined ? undefined : swapped
     : [swapped, ...rest].find(({ factor }) => fits(mean * factor));
   if (other !== undefined) {
-    return [
-      otherUnit(
-        group,
-        other,
-        other === swapped ? unlike : undefined,
-        feet,
-        piece,
-      ),
-    ];
+    const against = other === swapped ? unlike : undefined;
+    return [otherUnit(group, other, against, feet, piece)];
   }
-  if (mean > feet.circleRadius) return [tooDeep(group, feet, piece)];
+  if (mean > feet.circleRadius) return tooDeep(group, feet, piece);
   const radius = radiusOf(mean, feet, form);
   const wanted = piece.target?.radius ?? piece.startingRadius;
   if (radius === undefined || wanted === undefined) return [];
-  return [
+  const found = [
     ...ringSize(group, feet, radius, wanted, piece),
     ...otherRing(group, radius, wanted, piece, bench.rings),
   ];
+  return found.length > 0 || nominal === undefined
+    ? found
+    : farFromTarget(group, radius, nominal, piece, PLAUSIBLE);
 }
