@@ -4,8 +4,7 @@
  * @module
  */
 import { effectiveFeet } from "../geometry/effective_feet.ts";
-import type { Feet, SurfaceForm } from "../geometry/feet.ts";
-import { radiusFromSag } from "../geometry/radius_from_sag.ts";
+import type { Feet } from "../geometry/feet.ts";
 import { sagFromRadius } from "../geometry/sag_from_radius.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import type { Bench, Ring } from "./bench.ts";
