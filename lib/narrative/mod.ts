@@ -37,6 +37,11 @@ export {
   type BenchAnswerLinesOptions,
   benchTargetLine,
 } from "./bench_answer_lines.ts";
+export {
+  benchCard,
+  type BenchCardTable,
+  benchCardTable,
+} from "./bench_card.ts";
 export { benchEcho } from "./bench_echo.ts";
 export { ringNamed } from "./bench_ring_named.ts";
 export {
@@ -69,6 +74,15 @@ export {
   unseenSentences,
 } from "./caution_sentences.ts";
 export { GLOSSARY, type GlossaryEntry, usesWord, wordsIn } from "./glossary.ts";
+export {
+  type EdgeReading,
+  type EdgeShares,
+  type HandoutFigures,
+  handoutFigures,
+  type HandoutRing,
+} from "./handout_figures.ts";
+export { handoutSheet, handoutSubject } from "./handout_sheet.ts";
+export { HANDOUT_STYLE } from "./handout_style.ts";
 export { holdPercent } from "./hold_percent.ts";
 export {
   isPiece,
