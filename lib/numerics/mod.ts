@@ -13,6 +13,9 @@
  *
  * @module
  */
+export * from "./group_places.ts";
+export * from "./growing_numbers.ts";
+export * from "./lazy_list.ts";
 export * from "./least_squares.ts";
 export * from "./matrix.ts";
 export * from "./random.ts";

@@ -5,13 +5,13 @@
  */
 import { dirname, join } from "node:path";
 import type { FileAccount, LineCount, PieceFolder } from "./folder.ts";
+import { KeptReadings } from "./_kept_readings.ts";
 import { listReadingFiles } from "./_list_reading_files.ts";
 import { PlausibilityWatch } from "./_plausibility.ts";
 import type { Problem } from "./problem.ts";
 import { ProblemCollector } from "./_problem_collector.ts";
 import { readBytes } from "./_read_bytes.ts";
 import { benchOfBytes, pieceOfBytes, type Settings } from "./_read_settings.ts";
-import type { Reading } from "./reading.ts";
 import { RecordError } from "./record_error.ts";
 import { scanText } from "./_scan_text.ts";
 
@@ -132,7 +132,7 @@ export async function readPieceFolder(path: string): Promise<PieceFolder> {
   }
   const problems = new ProblemCollector();
   const watch = new PlausibilityWatch(piece.value, bench.value);
-  const readings: Reading[] = [];
+  const readings = new KeptReadings();
   const files: FileAccount[] = [];
   const listed = await listReadingFiles(path);
   problems.addAll(listed.problems);
@@ -152,7 +152,7 @@ export async function readPieceFolder(path: string): Promise<PieceFolder> {
       problems,
       visit: (reading) => {
         watch.see(reading);
-        readings.push(reading);
+        readings.add(reading);
       },
     });
     files.push(account);
@@ -173,7 +173,7 @@ export async function readPieceFolder(path: string): Promise<PieceFolder> {
     path,
     piece: piece.value,
     bench: bench.value,
-    readings,
+    readings: readings.list(),
     files,
     lines: { read: sum("read"), used: sum("used"), reported: sum("reported") },
     problems: [...found, ...problems.list()],

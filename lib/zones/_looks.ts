@@ -3,6 +3,8 @@
  *
  * @module
  */
+import type { PlaceGroups } from "../numerics/group_places.ts";
+import type { ItemMaker } from "../numerics/lazy_list.ts";
 import type { Reading } from "../records/reading.ts";
 
 /** A look at the flat. */
@@ -25,19 +27,19 @@ export interface Looks {
 
 /** When a reading was taken, by the clock or by its order. */
 export function momentOf(
-  readings: readonly Reading[],
+  at: ItemMaker<Reading>,
   index: number,
   timed: boolean,
 ): number {
-  return timed ? Date.parse(readings[index].takenAt!) : index;
+  return timed ? Date.parse(at(index).takenAt!) : index;
 }
 
 /** Whether the clock was written down and tells the readings apart. */
 function clockServes(
-  readings: readonly Reading[],
+  at: ItemMaker<Reading>,
   members: readonly number[],
 ): boolean {
-  const times = members.map((index) => Date.parse(readings[index].takenAt!));
+  const times = members.map((index) => Date.parse(at(index).takenAt!));
   return times.every((time, k) =>
     Number.isFinite(time) && (k === 0 || time >= times[k - 1])
   ) && times[times.length - 1] > times[0];
@@ -45,25 +47,25 @@ function clockServes(
 
 /** The looks of one zeroing, where there is one after the work was read. */
 export function looksBack(
-  readings: readonly Reading[],
+  at: ItemMaker<Reading>,
   members: readonly number[],
 ): Looks | undefined {
-  const work = members.filter((index) => readings[index].on === "work");
-  const looks = members.filter((index) => readings[index].on === "flat");
+  const work = members.filter((index) => at(index).on === "work");
+  const looks = members.filter((index) => at(index).on === "flat");
   const last = work.at(-1);
   if (last === undefined || !looks.some((index) => index > last)) {
     return undefined;
   }
-  const timed = clockServes(readings, members);
+  const timed = clockServes(at, members);
   const knots: Knot[] = looks.map((index) => ({
-    at: momentOf(readings, index, timed),
-    zero: readings[index].sag,
+    at: momentOf(at, index, timed),
+    zero: at(index).sag,
   }));
   if (looks[0] > work[0]) {
     // Pressing zero was the opening look: with the first reading by the clock,
     // which says nothing of it, and one step before it by order.
-    const at = momentOf(readings, members[0], timed) - (timed ? 0 : 1);
-    knots.unshift({ at, zero: 0 });
+    const opening = momentOf(at, members[0], timed) - (timed ? 0 : 1);
+    knots.unshift({ at: opening, zero: 0 });
   }
   return { knots, moved: knots[knots.length - 1].zero - knots[0].zero, timed };
 }
@@ -88,14 +90,15 @@ export function zeroAt(knots: readonly Knot[], at: number): number {
 
 /** Half the mean square difference of successive readings of one place. */
 export function repeatVariance(
-  readings: readonly Reading[],
-  sets: Iterable<readonly number[]>,
+  at: ItemMaker<Reading>,
+  { keys, placesOf }: PlaceGroups,
 ): { readonly variance: number; readonly dof: number } | undefined {
   let sum = 0;
   let count = 0;
-  for (const members of sets) {
+  for (let set = 0; set < keys.length; set++) {
+    const members = placesOf(set);
     for (let k = 1; k < members.length; k++) {
-      const [a, b] = [readings[members[k - 1]], readings[members[k]]];
+      const [a, b] = [at(members[k - 1]), at(members[k])];
       const same = a.on === b.on && a.zone.label === b.zone.label &&
         a.offset === b.offset && a.diameterDegrees === b.diameterDegrees;
       if (!same) continue;

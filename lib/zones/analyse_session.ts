@@ -6,6 +6,12 @@
 import { contactCircleRadius } from "../geometry/contact_circle.ts";
 import { effectiveFeet } from "../geometry/effective_feet.ts";
 import type { Feet } from "../geometry/feet.ts";
+import {
+  filterItems,
+  isLazy,
+  itemMaker,
+  mapItems,
+} from "../numerics/lazy_list.ts";
 import type { Bench, Ring } from "../records/bench.ts";
 import type { Piece } from "../records/piece.ts";
 import type { Reading } from "../records/reading.ts";
@@ -91,6 +97,9 @@ export interface SessionAnalysis {
   readonly unseen: readonly Unseen[];
 }
 
+/** A session of no more readings is taken out of its columns first. */
+const MOST_OBJECTS = 20_000;
+
 /** Choices a caller may make. */
 export interface SessionOptions {
   /** What the verdict is meant for; any diameter unless stated. */
@@ -107,7 +116,10 @@ export interface SessionOptions {
  * at the flat show it. Nothing is dropped: readings that stand apart are
  * flagged and the answer without them is given beside the answer with them.
  *
- * @param readings Readings of one session and ring, flat included, in order.
+ * Of a session kept in columns (more than 20,000 readings) sets and readings are
+ * lists that make their items when they are looked at; the numbers are the same.
+ *
+ * @param given Readings of one session and ring, flat included, in order.
  * @param piece The piece.
  * @param bench The bench the ring belongs to.
  * @param options Scope and seed.
@@ -119,13 +131,16 @@ export interface SessionOptions {
  * @example See the example of `lib/zones/mod.ts`, which reads a whole session.
  */
 export function analyseSession(
-  readings: readonly Reading[],
+  given: readonly Reading[],
   piece: Piece,
   bench: Bench,
   options: SessionOptions = {},
 ): SessionAnalysis | undefined {
   const { scope = "any diameter", seed = 1 } = options;
-  const work = readings.filter(({ on }) => on === "work");
+  const readings = isLazy(given) && given.length <= MOST_OBJECTS
+    ? [...given]
+    : given;
+  const work = filterItems(readings, ({ on }) => on === "work");
   if (work.length === 0) return undefined;
   const ring = bench.rings.find(({ id }) => id === work[0].ring);
   if (!ring) {
@@ -140,12 +155,13 @@ export function analyseSession(
   const step = work.reduce((most, one) => Math.max(most, one.step ?? 0), 0);
   const { kind } = ring.shape;
   const { drifts, carried, left, ...looked } = correctDrift(readings, step);
-  const onWork = (_: number, index: number): boolean =>
-    readings[index].on === "work";
+  const at = itemMaker(readings);
+  const onWork = (_: number, index: number): boolean => at(index).on === "work";
   const sag = looked.sag.filter(onWork);
   const progress = looked.progress.filter(onWork);
   const drift = left === undefined ? {} : { drift: left };
   const { places, placeOf } = placesOf(work, kind);
+  const zeroingOf = work.map(({ zeroing }) => zeroing);
   const sets = setTable(work, sag, places, placeOf, progress);
   const statements = places.length * (places.length - 1) / 2 + 1;
   const ends = compareEnds(sets, places, step, statements, scope, left);
@@ -166,10 +182,10 @@ export function analyseSession(
     return radius === undefined ? { mean } : { mean, radius };
   };
   const zones = places.map((place, number): ZoneSummary => {
-    const inside = work.map((_, index) => index)
-      .filter((index) => placeOf[index] === number);
-    const sags = inside.map((index) => sag[index]);
-    const zeroings = inside.map((index) => work[index].zeroing);
+    const inside = (_: unknown, index: number): boolean =>
+      placeOf[index] === number;
+    const sags = sag.filter(inside);
+    const zeroings = zeroingOf.filter(inside);
     return { place, ...withRadius(meanSag(sags, zeroings, step)) };
   });
   const rim = millimetres(piece.diameter / 2 - piece.bevel);
@@ -197,12 +213,12 @@ export function analyseSession(
       : {}),
     ...(work[0].takenAt === undefined ? {} : { takenAt: work[0].takenAt }),
     step: millimetres(step),
-    readings: work.map((reading, index) => ({
+    readings: mapItems(work, (reading, index) => ({
       reading,
       sag: sag[index],
       place: placeOf[index],
     })),
-    looks: readings.filter(({ on }) => on === "flat"),
+    looks: filterItems(readings, ({ on }) => on === "flat"),
     zones,
     sets,
     whole: withRadius(meanOfSets(sets, step)),
@@ -231,12 +247,12 @@ function withoutFlagged(
   sets: readonly MeasuredSet[],
   outliers: readonly OutlierFlag[],
 ): readonly MeasuredSet[] {
-  return sets.map((set, index) => ({
-    ...set,
-    cells: set.cells.map((cell, place) =>
-      outliers.some((flag) => flag.set === index && flag.place === place)
-        ? undefined
-        : cell
-    ),
-  }));
+  return mapItems(sets, (set, index) => {
+    const flags = outliers.filter((flag) => flag.set === index);
+    if (flags.length === 0) return set;
+    const cells = set.cells.map((cell, place) =>
+      flags.some((flag) => flag.place === place) ? undefined : cell
+    );
+    return { ...set, cells };
+  });
 }

@@ -3,6 +3,8 @@
  *
  * @module
  */
+import { groupPlaces } from "../numerics/group_places.ts";
+import { type ItemMaker, itemMaker } from "../numerics/lazy_list.ts";
 import type { Reading } from "../records/reading.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import {
@@ -68,7 +70,8 @@ export interface DriftCorrected {
 
 type Found = Looks & {
   readonly zeroing: string;
-  readonly members: readonly number[];
+  /** Which group of readings it is. */
+  readonly group: number;
 };
 
 /**
@@ -121,22 +124,20 @@ export function correctDrift(
   readings: readonly Reading[],
   step: number,
 ): DriftCorrected {
-  const sets = new Map<string, number[]>();
-  readings.forEach((reading, index) => {
-    const set = sets.get(reading.zeroing);
-    if (set) set.push(index);
-    else sets.set(reading.zeroing, [index]);
+  const at = itemMaker(readings);
+  const groups = groupPlaces(readings.length, (index) => at(index).zeroing);
+  const found: Found[] = [];
+  groups.keys.forEach((zeroing, group) => {
+    const looks = looksBack(at, groups.placesOf(group));
+    if (looks !== undefined) found.push({ zeroing, group, ...looks });
   });
-  const found = [...sets].flatMap(([zeroing, members]): Found[] => {
-    const looks = looksBack(readings, members);
-    return looks === undefined ? [] : [{ zeroing, members, ...looks }];
-  });
-  const sag = readings.map((reading) => reading.sag as number);
+  const sag = new Array<number>(readings.length).fill(0);
+  for (let index = 0; index < sag.length; index++) sag[index] = at(index).sag;
   const progress = new Array<number>(readings.length).fill(0);
   if (found.length === 0) {
     return { sag, progress, drifts: [], carried: millimetres(0) };
   }
-  const repeats = repeatVariance(readings, sets.values());
+  const repeats = repeatVariance(at, groups);
   const { uncertainty, limit } = moveUncertainty(
     found.map(({ moved }) => moved),
     repeats,
@@ -148,13 +149,13 @@ export function correctDrift(
   const common = others.length > 0 ? commonMove(others, step) : undefined;
   const share = common?.real ? common.mean : 0;
   const drifts = found.map((one): ZeroDrift => {
-    const { zeroing, members, knots, moved, timed } = one;
+    const { zeroing, group, knots, moved, timed } = one;
     const own = isOwn(one);
-    for (const index of members) {
-      if (readings[index].on === "flat") continue;
-      const at = momentOf(readings, index, timed);
-      progress[index] = progressOf(knots, at);
-      sag[index] -= own ? zeroAt(knots, at) : share * progress[index];
+    for (const index of groups.placesOf(group)) {
+      if (at(index).on === "flat") continue;
+      const moment = momentOf(at, index, timed);
+      progress[index] = progressOf(knots, moment);
+      sag[index] -= own ? zeroAt(knots, moment) : share * progress[index];
     }
     return {
       zeroing,
@@ -181,7 +182,7 @@ export function correctDrift(
     drifts,
     left,
     carried: millimetres(
-      meanProgress(readings, progress) * Math.max(
+      meanProgress(at, progress) * Math.max(
         uncorrected,
         Math.hypot(left.standardError, left.rounding * step / Math.sqrt(6)),
       ),
@@ -191,13 +192,13 @@ export function correctDrift(
 
 /** How far between the looks the work was read on average, 0 to 1. */
 function meanProgress(
-  readings: readonly Reading[],
+  at: ItemMaker<Reading>,
   progress: readonly number[],
 ): number {
   let [sum, count] = [0, 0];
-  readings.forEach(({ on }, index) => {
-    if (on === "flat") return;
-    sum += progress[index];
+  progress.forEach((value, index) => {
+    if (at(index).on === "flat") return;
+    sum += value;
     count++;
   });
   return count === 0 ? 0 : sum / count;

@@ -5,6 +5,7 @@
  */
 import { relativeFootDegrees } from "../geometry/foot_direction.ts";
 import type { RingShape } from "../geometry/ring.ts";
+import { type ItemMaker, itemMaker } from "../numerics/lazy_list.ts";
 import type { Reading } from "../records/reading.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 
@@ -125,33 +126,41 @@ export function placesOf(
   >[],
   kind: RingShape["kind"],
 ): { places: readonly Place[]; placeOf: readonly number[] } {
-  const classes = readings.map((reading) => footClass(reading, kind));
-  const order = readings.map((_, index) => index).sort((a, b) =>
-    readings[a].zone.distance - readings[b].zone.distance ||
+  const at = itemMaker(readings);
+  const count = readings.length;
+  const distances = new Float64Array(count);
+  const classes: FootClass[] = [];
+  for (let index = 0; index < count; index++) {
+    const reading = at(index);
+    distances[index] = reading.zone.distance;
+    classes.push(footClass(reading, kind));
+  }
+  const order = classes.map((_, index) => index).sort((a, b) =>
+    distances[a] - distances[b] ||
     (classes[a] < classes[b] ? -1 : classes[a] > classes[b] ? 1 : a - b)
   );
   const found: { first: number; foot: FootClass; members: number[] }[] = [];
   for (const index of order) {
-    const { distance } = readings[index].zone;
+    const distance = distances[index];
     const home = found.find((place) =>
       place.foot === classes[index] &&
-      distance - readings[place.first].zone.distance <= SAME_DISTANCE
+      distance - distances[place.first] <= SAME_DISTANCE
     );
     if (home) home.members.push(index);
     else {
       found.push({ first: index, foot: classes[index], members: [index] });
     }
   }
-  const placeOf = new Array<number>(readings.length);
+  const placeOf = new Array<number>(count);
   const places = found.map(({ first, foot, members }, number): Place => {
     for (const member of members) placeOf[member] = number;
-    const { distance } = readings[first].zone;
+    const distance = distances[first];
     const earliest = members.reduce((a, b) => Math.min(a, b));
-    const label = readings[earliest].zone.label;
-    const threefold = meanThreefold(readings, members);
+    const label = at(earliest).zone.label;
+    const threefold = meanThreefold(at, members);
     const split = found.some((other, at) =>
       at !== number && other.foot !== foot &&
-      Math.abs(readings[other.first].zone.distance - distance) <= SAME_DISTANCE
+      Math.abs(distances[other.first] - distance) <= SAME_DISTANCE
     );
     return {
       id: `${distance.toFixed(2)} ${foot}`,
@@ -165,12 +174,12 @@ export function placesOf(
 }
 
 function meanThreefold(
-  readings: readonly Pick<Reading, "offset" | "diameterDegrees" | "foot">[],
+  at: ItemMaker<Pick<Reading, "offset" | "diameterDegrees" | "foot">>,
   members: readonly number[],
 ): number | undefined {
   let sum = 0;
   for (const member of members) {
-    const { foot, diameterDegrees, offset } = readings[member];
+    const { foot, diameterDegrees, offset } = at(member);
     const relative = relativeFootDegrees(foot, diameterDegrees, offset);
     if (relative === undefined) return undefined;
     sum += Math.cos(3 * relative * Math.PI / 180);

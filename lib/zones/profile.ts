@@ -10,6 +10,7 @@ import { roundingLeft } from "./rounding_left.ts";
 import type { DriftLeft } from "./drift.ts";
 import { type Place, SAME_DISTANCE } from "./place.ts";
 import { replicatedMean, type Scope } from "./replicates.ts";
+import { filterItems } from "../numerics/lazy_list.ts";
 import type { MeasuredSet } from "./set_table.ts";
 import type { Interval } from "../statistics/interval.ts";
 import { contrastOf, intervalsOf } from "./zone_difference.ts";
@@ -128,7 +129,7 @@ export function fitProfile(
   ground: ProfileGround,
 ): SurfaceProfile | undefined {
   const { contactCircle, halfDiameter, radius, step, scope, drift } = ground;
-  const whole = sets.filter(({ cells }) => cells.every((cell) => cell));
+  const whole = filterItems(sets, ({ cells }) => cells.every((cell) => cell));
   const distances = distinctDistances(places);
   if (whole.length === 0 || distances < 2) return undefined;
   const unknown = places.some(({ foot }) => foot === "unknown");

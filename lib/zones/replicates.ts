@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { itemMaker } from "../numerics/lazy_list.ts";
 import type { MeasuredSet } from "./set_table.ts";
 
 /**
@@ -61,19 +62,30 @@ export function replicatedMean(
   sets: readonly MeasuredSet[],
   scope: Scope,
 ): ReplicatedMean {
-  const groups = new Map<number, number[]>();
+  const at = itemMaker(sets);
+  const known = new Map<number, number>();
+  const all: number[] = [];
+  const groupOf: number[] = [];
   values.forEach((value, index) => {
     if (value === undefined) return;
     // A set without a diameter is one of its own: no direction is negative.
-    const key = sets[index].diameterDegrees ?? -1 - index;
-    const group = groups.get(key);
-    if (group) group.push(value);
-    else groups.set(key, [value]);
+    const key = at(index).diameterDegrees ?? -1 - index;
+    const group = known.get(key) ?? known.size;
+    if (group === known.size) known.set(key, group);
+    all.push(value);
+    groupOf.push(group);
   });
-  if (groups.size === 0) return { mean: 0, dof: 0, replicates: 0 };
-  const all = [...groups.values()];
-  if (scope === "any diameter" || all.length === 1) {
-    const looks = all.length === 1 ? all[0] : all.map(meanOf);
+  if (known.size === 0) return { mean: 0, dof: 0, replicates: 0 };
+  const groups = known.size;
+  const counts = new Uint32Array(groups);
+  const means = new Array<number>(groups).fill(0);
+  all.forEach((value, k) => {
+    means[groupOf[k]] += value;
+    counts[groupOf[k]]++;
+  });
+  means.forEach((sum, group) => means[group] = sum / counts[group]);
+  if (scope === "any diameter" || groups === 1) {
+    const looks = groups === 1 ? all : means;
     const mean = meanOf(looks);
     const replicates = looks.length;
     const dof = replicates - 1;
@@ -82,14 +94,17 @@ export function replicatedMean(
     const standardError = Math.sqrt(variance / replicates);
     return { mean, standardError, dof, variance, replicates };
   }
-  const mean = meanOf(all.map(meanOf));
-  const dof = all.reduce((sum, group) => sum + group.length - 1, 0);
-  const replicates = dof + all.length;
+  const mean = meanOf(means);
+  const dof = all.length - groups;
+  const replicates = all.length;
   if (dof === 0) return { mean, dof, replicates };
-  const variance = all.reduce((sum, group) => sum + sumOfSquares(group), 0) /
-    dof;
-  const spread = all.reduce((sum, group) => sum + 1 / group.length, 0);
-  const standardError = Math.sqrt(variance * spread) / all.length;
+  const squares = new Array<number>(groups).fill(0);
+  all.forEach((value, k) => {
+    squares[groupOf[k]] += (value - means[groupOf[k]]) ** 2;
+  });
+  const variance = squares.reduce((sum, group) => sum + group, 0) / dof;
+  const spread = counts.reduce((sum, count) => sum + 1 / count, 0);
+  const standardError = Math.sqrt(variance * spread) / groups;
   return { mean, standardError, dof, variance, replicates };
 }
 

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { groupPlaces } from "../numerics/group_places.ts";
 import type { Feet, SurfaceForm } from "../geometry/feet.ts";
 import { radiusFromSag } from "../geometry/radius_from_sag.ts";
 import { radiusSensitivities } from "../geometry/sensitivities.ts";
@@ -74,15 +75,17 @@ export function meanSag(
   zeroings: readonly string[],
   step: number,
 ): MeanSag {
-  const sums = new Map<string, { sum: number; count: number }>();
-  sags.forEach((sag, index) => {
-    const entry = sums.get(zeroings[index]);
-    if (entry) {
-      entry.sum += sag;
-      entry.count++;
-    } else sums.set(zeroings[index], { sum: sag, count: 1 });
+  const { keys, groupOf } = groupPlaces(
+    sags.length,
+    (index) => zeroings[index],
+  );
+  const means = new Array<number>(keys.length).fill(0);
+  const counts = new Uint32Array(keys.length);
+  groupOf.forEach((group, index) => {
+    means[group] += sags[index];
+    counts[group]++;
   });
-  const means = [...sums.values()].map(({ sum, count }) => sum / count);
+  means.forEach((sum, group) => means[group] = sum / counts[group]);
   const n = means.length;
   const sag = means.reduce((sum, mean) => sum + mean, 0) / n;
   const base = { sag, readings: sags.length, zeroings: n, dof: n - 1 };

@@ -3,6 +3,9 @@
  *
  * @module
  */
+import { groupPlaces } from "../numerics/group_places.ts";
+import { isLazy, type ItemMaker, itemMaker } from "../numerics/lazy_list.ts";
+import { SetColumns } from "./_set_columns.ts";
 import type { Reading } from "../records/reading.ts";
 import type { Place } from "./place.ts";
 
@@ -130,23 +133,21 @@ export function setTable(
   placeOf: readonly number[],
   progress: readonly number[] = [],
 ): readonly MeasuredSet[] {
-  const byZeroing = new Map<string, number[]>();
-  readings.forEach(({ zeroing }, index) => {
-    const members = byZeroing.get(zeroing);
-    if (members) members.push(index);
-    else byZeroing.set(zeroing, [index]);
-  });
-  const sets: MeasuredSet[] = [];
-  for (const [zeroing, members] of byZeroing) {
-    const groups = byDiameter(readings, members, placeOf);
+  const at = itemMaker(readings);
+  const zeroings = groupPlaces(readings.length, (index) => at(index).zeroing);
+  const sets = isLazy(readings)
+    ? new SetColumns(places.length)
+    : [] as MeasuredSet[];
+  zeroings.keys.forEach((zeroing, number) => {
+    const members = zeroings.placesOf(number);
+    const groups = byDiameter(at, members, placeOf);
     for (const [degrees, group] of groups) {
       const cells = places.map((_, place) => {
         const inside = group.filter((index) => placeOf[index] === place);
         return inside.length === 0 ? undefined : cellOf(
           inside.map((index) => ({
             sag: sag[index],
-            end: readings[index].offset *
-              turned(readings[index].diameterDegrees),
+            end: at(index).offset * turned(at(index).diameterDegrees),
             progress: progress[index] ?? 0,
           })),
         );
@@ -158,8 +159,8 @@ export function setTable(
         cells,
       });
     }
-  }
-  return sets;
+  });
+  return sets instanceof SetColumns ? sets.list() : sets;
 }
 
 function turned(degrees: number | undefined): 1 | -1 {
@@ -168,13 +169,13 @@ function turned(degrees: number | undefined): 1 | -1 {
 
 /** Splits one zeroing by diameter where every diameter stands on its own. */
 function byDiameter(
-  readings: readonly Pick<Reading, "offset" | "diameterDegrees">[],
+  at: ItemMaker<Pick<Reading, "offset" | "diameterDegrees">>,
   members: readonly number[],
   placeOf: readonly number[],
 ): Map<number | undefined, readonly number[]> {
   const groups = new Map<number | undefined, number[]>();
   for (const index of members) {
-    const typed = readings[index].diameterDegrees;
+    const typed = at(index).diameterDegrees;
     const key = typed === undefined ? undefined : halfTurn(typed).degrees;
     const group = groups.get(key);
     if (group) group.push(index);
@@ -189,7 +190,7 @@ function byDiameter(
   const offCentre = new Set(
     [...groups.keys()].filter((key) =>
       key !== undefined &&
-      groups.get(key)!.some((index) => readings[index].offset !== 0)
+      groups.get(key)!.some((index) => at(index).offset !== 0)
     ),
   );
   const all = [...groups.keys()].filter((key) => key !== undefined);

@@ -3,6 +3,8 @@
  *
  * @module
  */
+import { groupPlaces } from "../numerics/group_places.ts";
+import { itemMaker, pickItems } from "../numerics/lazy_list.ts";
 import type { Reading } from "../records/reading.ts";
 
 /**
@@ -24,12 +26,10 @@ import type { Reading } from "../records/reading.ts";
 export function splitSessions(
   readings: readonly Reading[],
 ): readonly (readonly Reading[])[] {
-  const groups = new Map<string, Reading[]>();
-  for (const reading of readings) {
-    const key = JSON.stringify([reading.session, reading.ring]);
-    const group = groups.get(key);
-    if (group) group.push(reading);
-    else groups.set(key, [reading]);
-  }
-  return [...groups.values()];
+  const at = itemMaker(readings);
+  const { keys, placesOf } = groupPlaces(readings.length, (place) => {
+    const { session, ring } = at(place);
+    return JSON.stringify([session, ring]);
+  });
+  return keys.map((_, group) => pickItems(readings, placesOf(group)));
 }

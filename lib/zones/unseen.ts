@@ -7,6 +7,7 @@ import { contactRadii } from "../geometry/contact_points.ts";
 import type { SurfaceForm } from "../geometry/feet.ts";
 import { relativeFootDegrees } from "../geometry/foot_direction.ts";
 import type { RingShape } from "../geometry/ring.ts";
+import { filterItems } from "../numerics/lazy_list.ts";
 import type { Reading } from "../records/reading.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { footClass } from "./place.ts";
@@ -72,7 +73,7 @@ export function unseenBy(
   const unseen: Unseen[] = [];
   if (shape.kind === "balls") unseen.push({ kind: "astigmatism" });
   if (shape.kind === "bar") unseen.push({ kind: "across the bar" });
-  const offCentre = readings.filter(({ offset }) => offset !== 0);
+  const offCentre = filterItems(readings, ({ offset }) => offset !== 0);
   if (offCentre.length === 0) unseen.push({ kind: "zones" });
   const beyond = outermostTouched(readings, shape, form, radius);
   const twoFeetOut = offCentre.every((reading) =>
@@ -90,9 +91,10 @@ export function unseenBy(
   if (offCentre.length > 0 && shape.kind === "balls" && !turned(offCentre)) {
     unseen.push({ kind: "trefoil" });
   }
-  const unknown =
-    offCentre.filter((reading) => footClass(reading, shape.kind) === "unknown")
-      .length;
+  const unknown = filterItems(
+    offCentre,
+    (reading) => footClass(reading, shape.kind) === "unknown",
+  ).length;
   if (unknown > 0) {
     unseen.push({ kind: "direction unknown", readings: unknown });
   }
