@@ -3,6 +3,9 @@
  *
  * @module
  */
+import { GrowingNumbers } from "../numerics/growing_numbers.ts";
+import { itemMaker } from "../numerics/lazy_list.ts";
+import { visibleRange } from "./_visible_range.ts";
 
 interface Given {
   readonly set: string;
@@ -28,11 +31,27 @@ export interface ReadingBar {
   readonly greatest: number;
 }
 
+/** All readings of the work, or all looks at the flat. */
+export interface ReadingsSpan {
+  readonly count: number;
+  /** Least and greatest sag in mm. */
+  readonly least: number;
+  readonly greatest: number;
+  /** What a picture should show of them, in mm. */
+  readonly visible: { readonly low: number; readonly high: number };
+}
+
 /** The whole axis. */
 export interface ReadingsLayout {
   readonly zones: readonly string[];
   readonly sets: number;
+  /**
+   * Readings that are drawn or named: all of few; of many the middle one of
+   * each bar, those that stand apart and those beyond the picture.
+   */
   readonly placed: readonly PlacedReading[];
+  readonly spans: Readonly<Partial<Record<"work" | "flat", ReadingsSpan>>>;
+  readonly flagged: number;
   readonly bars: readonly ReadingBar[];
   /** Between sets. */
   readonly borders: readonly number[];
@@ -47,34 +66,74 @@ const MOST_READINGS = 600;
 /** More sets than this are drawn several to a range. */
 const MOST_COLUMNS = 30;
 
-/** Runs of readings of one set; a set taken up again later is a new run. */
-function runsOf(
-  readings: readonly Given[],
-): { set: string; from: number; to: number }[] {
-  const runs: { set: string; from: number; to: number }[] = [];
-  readings.forEach(({ set }, i) => {
-    const last = runs.at(-1);
-    if (last?.set === set) last.to = i + 1;
-    else runs.push({ set, from: i, to: i + 1 });
-  });
-  return runs;
+function spanOf(sags: Float64Array): ReadingsSpan | undefined {
+  if (sags.length === 0) return undefined;
+  const sorted = sags.sort();
+  return {
+    count: sorted.length,
+    least: sorted[0],
+    greatest: sorted[sorted.length - 1],
+    visible: visibleRange(sorted),
+  };
+}
+
+/** One walk over all readings, which may be made when they are looked at. */
+function survey(readings: readonly Given[]) {
+  const at = itemMaker(readings);
+  const zones = new Set<string>();
+  const sets = new Set<string>();
+  // A set taken up again later is a new run.
+  const runs = new GrowingNumbers(Uint32Array);
+  const sags = new Float64Array(readings.length);
+  let [work, flats, flagged] = [0, 0, 0];
+  let current: string | undefined;
+  for (let i = 0; i < readings.length; i++) {
+    const reading = at(i);
+    if (reading.set !== current) {
+      current = reading.set;
+      runs.push(i);
+      sets.add(current);
+    }
+    if (reading.flagged) flagged++;
+    // The work fills the column from its start, the flat from its end.
+    if (reading.on === "work") {
+      zones.add(reading.zone);
+      sags[work++] = reading.sag;
+    } else sags[readings.length - ++flats] = reading.sag;
+  }
+  const [onWork, onFlat] = [
+    spanOf(sags.subarray(0, work)),
+    spanOf(sags.subarray(work)),
+  ];
+  return {
+    zones: [...zones],
+    sets: sets.size,
+    runs,
+    flagged,
+    spans: {
+      ...(onWork === undefined ? {} : { work: onWork }),
+      ...(onFlat === undefined ? {} : { flat: onFlat }),
+    } as ReadingsLayout["spans"],
+  };
 }
 
 /** Lays every reading out, or ranges of them where they are many. */
 export function layOutReadings(readings: readonly Given[]): ReadingsLayout {
-  const zones = [
-    ...new Set(readings.filter(({ on }) => on === "work").map((r) => r.zone)),
-  ];
-  const runs = runsOf(readings);
-  const sets = new Set(readings.map(({ set }) => set)).size;
+  const { runs, ...found } = survey(readings);
+  const { zones, spans } = found;
+  const startOf = (run: number): number =>
+    run < runs.length ? runs.at(run) : readings.length;
   if (readings.length <= MOST_READINGS) {
+    const all = Array.from({ length: runs.length }, (_, run) => run);
     return {
-      zones,
-      sets,
+      ...found,
       placed: readings.map((r, i) => ({ ...r, x: i + 0.5, drawn: true })),
       bars: [],
-      borders: runs.slice(1).map(({ from }) => from),
-      middles: runs.map(({ set, from, to }) => ({ set, x: (from + to) / 2 })),
+      borders: all.slice(1).map(startOf),
+      middles: all.map((run) => ({
+        set: readings[startOf(run)].set,
+        x: (startOf(run) + startOf(run + 1)) / 2,
+      })),
       end: readings.length,
     };
   }
@@ -84,9 +143,10 @@ export function layOutReadings(readings: readonly Given[]): ReadingsLayout {
   const placed: PlacedReading[] = [];
   const bars: ReadingBar[] = [];
   for (let column = 0; column < columns; column++) {
-    const first = runs[column * perColumn];
-    const last = runs[Math.min((column + 1) * perColumn, runs.length) - 1];
-    const mine = readings.slice(first.from, last.to);
+    const mine = readings.slice(
+      startOf(column * perColumn),
+      startOf((column + 1) * perColumn),
+    );
     lanes.forEach((zone, lane) => {
       const flat = lane === zones.length;
       const group = mine.filter((r) =>
@@ -103,7 +163,13 @@ export function layOutReadings(readings: readonly Given[]): ReadingsLayout {
         greatest: ordered.at(-1)!.sag,
       });
       const middle = ordered[Math.floor(ordered.length / 2)];
-      for (const r of group) placed.push({ ...r, x, drawn: r === middle });
+      const { low, high } = spans[flat ? "flat" : "work"]!.visible;
+      for (const r of group) {
+        const drawn = r === middle;
+        if (drawn || r.flagged || r.sag < low || r.sag > high) {
+          placed.push({ ...r, x, drawn });
+        }
+      }
     });
   }
   const borders = Array.from({ length: columns - 1 }, (_, i) => i + 1);
@@ -112,14 +178,13 @@ export function layOutReadings(readings: readonly Given[]): ReadingsLayout {
     "\u202f",
   );
   return {
-    zones,
-    sets,
+    ...found,
     placed,
     bars,
     borders: borders,
     middles: Array.from({ length: columns }, (_, column) => ({
       x: column + 0.5,
-      set: runs[column * perColumn].set,
+      set: readings[startOf(column * perColumn)].set,
     })),
     end: columns,
     note:

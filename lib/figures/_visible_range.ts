@@ -19,7 +19,7 @@ const MOST_OUTSIDE = 0.1;
  * @returns Lowest and highest value to show.
  */
 export function visibleRange(
-  values: readonly number[],
+  values: ArrayLike<number>,
 ): { low: number; high: number } {
   const sorted = Float64Array.from(values).sort();
   const n = sorted.length;

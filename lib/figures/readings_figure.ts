@@ -3,18 +3,22 @@
  *
  * @module
  */
+import { itemMaker } from "../numerics/lazy_list.ts";
 import { type Figure, type FigureSettings, svgFigure } from "./figure.ts";
 import { keyLine, keyOf, keyShape } from "./_key.ts";
 import { axisAround, plainLength, smallLength } from "./_length_axis.ts";
 import { points } from "./_marks.ts";
 import { drawPage } from "./_page.ts";
 import type { Axis, Panel } from "./_panel.ts";
-import { layOutReadings, type PlacedReading } from "./_readings_layout.ts";
+import {
+  layOutReadings,
+  type PlacedReading,
+  type ReadingsLayout,
+} from "./_readings_layout.ts";
 import { finite, some } from "./_refuse.ts";
 import { shapeOf } from "./_symbols.ts";
 import { shortened } from "./_text_width.ts";
 import { ink, seriesRole } from "./_theme.ts";
-import { visibleRange } from "./_visible_range.ts";
 
 /** One reading. */
 export interface ReadingsFigureReading {
@@ -38,24 +42,25 @@ export interface ReadingsFigureInput {
 
 const ACTION = "the readings";
 
+/** Places along the axis, each once however many stand there. */
+function apart(placed: readonly PlacedReading[]): readonly number[] {
+  return [...new Set(placed.map(({ x }) => x))];
+}
+
 function describe(
-  placed: readonly PlacedReading[],
-  sets: number,
+  { spans: { work, flat }, sets, flagged }: ReadingsLayout,
   text: (length: number) => string,
 ): string {
-  const work = placed.filter(({ on }) => on === "work");
-  const flat = placed.length - work.length;
-  const flagged = placed.filter((reading) => reading.flagged).length;
-  const sags = (work.length > 0 ? work : placed).map(({ sag }) => sag);
-  const range = (pick: (a: number, b: number) => number) =>
-    text(sags.reduce((a, b) => pick(a, b)));
-  const looks = flat === 0
+  const looks = flat === undefined
     ? "The flat was not looked at again"
-    : `The flat was looked at ${flat} ${flat === 1 ? "time" : "times"}`;
-  return `${work.length} readings of the work in ${sets} ${
+    : `The flat was looked at ${flat.count} ${
+      flat.count === 1 ? "time" : "times"
+    }`;
+  const { least, greatest } = (work ?? flat)!;
+  return `${work?.count ?? 0} readings of the work in ${sets} ${
     sets === 1 ? "set" : "sets"
-  }, sag ${range(Math.min)} to ${
-    range(Math.max)
+  }, sag ${text(least)} to ${
+    text(greatest)
   }. ${looks}. ${flagged} marked as standing apart.`;
 }
 
@@ -92,14 +97,17 @@ export async function readingsFigure(
   input: ReadingsFigureInput,
   settings: FigureSettings = {},
 ): Promise<Figure> {
-  for (const { sag, zone } of some(input.readings, ACTION, "reading")) {
+  const given = some(input.readings, ACTION, "reading");
+  const reading = itemMaker(given);
+  for (let i = 0; i < given.length; i++) {
+    const { sag, zone } = reading(i);
     finite(sag, ACTION, `the sag of ${zone}`);
   }
   const { unit = "mm" } = settings;
   const plain = plainLength(unit);
   const small = smallLength(unit);
   const layout = layOutReadings(input.readings);
-  const { placed, bars, borders, middles, end } = layout;
+  const { placed, bars, borders, middles, end, spans } = layout;
   const zones = layout.zones;
   const x: Axis = {
     domain: [0, end],
@@ -110,10 +118,11 @@ export async function readingsFigure(
     },
   };
   const panelOf = (on: "work" | "flat", last: boolean): Panel | undefined => {
+    const span = spans[on];
+    if (span === undefined) return undefined;
     const mine = placed.filter((reading) => reading.on === on);
-    if (mine.length === 0) return undefined;
     const k = on === "work" ? plain.perMillimetre : small.perMillimetre;
-    const { low, high } = visibleRange(mine.map(({ sag }) => sag));
+    const { low, high } = span.visible;
     const most = Math.max(Math.abs(low), Math.abs(high), 0.001) * k;
     const y = axisAround(on === "flat" ? [-most, most] : [low * k, high * k], {
       least: 0.004 * k,
@@ -170,14 +179,19 @@ export async function readingsFigure(
           size: 8,
           width: 2,
         }),
-        points(Plot, above.map(({ x }) => ({ x, y: ceiling })), "triangle", {
+        points(Plot, apart(above).map((x) => ({ x, y: ceiling })), "triangle", {
           fill: "alarm",
           size: 6,
         }),
-        points(Plot, below.map(({ x }) => ({ x, y: floor })), "triangleDown", {
-          fill: "alarm",
-          size: 6,
-        }),
+        points(
+          Plot,
+          apart(below).map((x) => ({ x, y: floor })),
+          "triangleDown",
+          {
+            fill: "alarm",
+            size: 6,
+          },
+        ),
       ],
     };
   };
@@ -185,10 +199,12 @@ export async function readingsFigure(
   const workPanel = panelOf("work", flatPanel === undefined);
   const panels = [workPanel, flatPanel].filter((panel) => panel !== undefined);
   const beyond = (on: "work" | "flat") => {
-    const mine = placed.filter((reading) => reading.on === on);
-    if (mine.length === 0) return [];
-    const { low, high } = visibleRange(mine.map(({ sag }) => sag));
-    return mine.filter(({ sag }) => sag < low || sag > high);
+    const span = spans[on];
+    if (span === undefined) return [];
+    const { low, high } = span.visible;
+    return placed.filter((reading) =>
+      reading.on === on && (reading.sag < low || reading.sag > high)
+    );
   };
   const out = [...beyond("work"), ...beyond("flat")];
   const named = out.slice(0, 3).map((reading) =>
@@ -201,7 +217,7 @@ export async function readingsFigure(
     await drawPage({
       title: settings.title ?? "Readings in the order they were taken",
       description: settings.description ??
-        describe(placed, layout.sets, (sag) => plain.text(sag, 0.01)),
+        describe(layout, (sag) => plain.text(sag, 0.01)),
       width: settings.width,
       idPrefix: settings.idPrefix,
       key: keyOf(

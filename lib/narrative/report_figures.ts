@@ -6,9 +6,15 @@
 import type { Figure } from "../figures/figure.ts";
 import { planFigure } from "../figures/plan_figure.ts";
 import { profileFigure } from "../figures/profile_figure.ts";
-import { readingsFigure } from "../figures/readings_figure.ts";
+import {
+  readingsFigure,
+  type ReadingsFigureReading,
+} from "../figures/readings_figure.ts";
 import { zonesFigure } from "../figures/zones_figure.ts";
 import { contactCircleRadius } from "../geometry/contact_circle.ts";
+import { GrowingNumbers } from "../numerics/growing_numbers.ts";
+import { itemMaker, lazyList, mapItems } from "../numerics/lazy_list.ts";
+import type { SessionAnalysis } from "../zones/analyse_session.ts";
 import type { Reading } from "../records/reading.ts";
 import type { Millimetres } from "../units/length.ts";
 import type { SphericityVerdict } from "../zones/sphericity.ts";
@@ -36,7 +42,7 @@ export async function drawZones(
   const { session, folder: { piece } } = report;
   const against = session?.differences.filter(({ first }) => first === 0);
   if (!session || !against || against.length === 0) return undefined;
-  const { zones, sets, sphericity, outliers } = session;
+  const { zones, sphericity } = session;
   const { tolerance, verdict } = sphericity;
   return await zonesFigure({
     reference: {
@@ -49,16 +55,28 @@ export async function drawZones(
       difference: -mean,
       ...(interval90 ? { interval90: turned(interval90) } : {}),
       ...(interval95 ? { interval95: turned(interval95) } : {}),
-      sets: sets.flatMap(({ cells }, set) => {
-        const [from, to] = [cells[0], cells[second]];
-        const flagged = outliers.some((flag) =>
-          flag.set === set && (flag.place === second || flag.place === 0)
-        );
-        return from && to ? [{ difference: to.sag - from.sag, flagged }] : [];
-      }),
+      sets: setsOf(session, second),
     })),
     ...(tolerance === undefined ? {} : { tolerance: tolerance.sag }),
   }, { unit: piece.unit, title: TITLES[verdict] });
+}
+
+/** What each set says of one zone against the innermost. */
+function setsOf({ sets, outliers }: SessionAnalysis, zone: number) {
+  const at = itemMaker(sets);
+  const both = new GrowingNumbers(Uint32Array);
+  for (let set = 0; set < sets.length; set++) {
+    const { cells } = at(set);
+    if (cells[0] && cells[zone]) both.push(set);
+  }
+  return lazyList(both.length, (index) => {
+    const set = both.at(index);
+    const { cells } = at(set);
+    const flagged = outliers.some((flag) =>
+      flag.set === set && (flag.place === zone || flag.place === 0)
+    );
+    return { difference: cells[zone]!.sag - cells[0]!.sag, flagged };
+  });
 }
 
 /**
@@ -78,24 +96,50 @@ export async function drawReadings(
   const flagged = new Set(
     outliers.map(({ set, place }) => `${sets[set].zeroing} ${place}`),
   );
-  const all = [
-    ...readings.map(({ reading, sag, place }) => ({
-      order: reading.order,
+  const workAt = itemMaker(readings);
+  const lookAt = itemMaker(looks);
+  const places = inOrder(
+    readings.length,
+    (index) => workAt(index).reading.order,
+    looks.length,
+    (index) => lookAt(index).order,
+  );
+  const all = lazyList(places.length, (index): ReadingsFigureReading => {
+    const place = places.at(index);
+    if (place >= readings.length) {
+      const look = lookAt(place - readings.length);
+      return { set: shortSet(look), zone: "flat", on: "flat", sag: look.sag };
+    }
+    const { reading, sag, place: zone } = workAt(place);
+    return {
       set: shortSet(reading),
-      zone: session.zones[place].place.label,
-      on: "work" as const,
+      zone: session.zones[zone].place.label,
+      on: "work",
       sag,
-      flagged: flagged.has(`${reading.zeroing} ${place}`),
-    })),
-    ...looks.map((look) => ({
-      order: look.order,
-      set: shortSet(look),
-      zone: "flat",
-      on: "flat" as const,
-      sag: look.sag as number,
-    })),
-  ].sort((a, b) => a.order - b.order);
+      flagged: flagged.has(`${reading.zeroing} ${zone}`),
+    };
+  });
   return await readingsFigure({ readings: all }, { unit: piece.unit });
+}
+
+/** Two lists in the order of both; places in the second follow the first's. */
+function inOrder(
+  count: number,
+  orderOf: (index: number) => number,
+  others: number,
+  orderOfOther: (index: number) => number,
+): GrowingNumbers {
+  const places = new GrowingNumbers(Uint32Array);
+  let other = 0;
+  for (let index = 0; index < count; index++) {
+    const order = orderOf(index);
+    while (other < others && orderOfOther(other) < order) {
+      places.push(count + other++);
+    }
+    places.push(index);
+  }
+  while (other < others) places.push(count + other++);
+  return places;
 }
 
 /** The zeroing without its session, which the page names once. */
@@ -138,7 +182,7 @@ export async function drawPlan(
     contactRadius: contactCircleRadius(shape, piece.form, radius),
     feet: shape.kind,
     displayStep: session.step,
-    readings: readings.map(({ reading, sag }) => {
+    readings: mapItems(readings, ({ reading, sag }) => {
       const { sum, count } = levels.get(reading.zeroing)!;
       const { offset, diameterDegrees, foot } = reading;
       return {
@@ -170,7 +214,7 @@ export async function drawProfile(
     points: profile.points,
     halfDiameter: profile.halfDiameter,
     seenTo: outermostTouched(
-      readings.map(({ reading }) => reading),
+      mapItems(readings, ({ reading }) => reading),
       ring.shape,
       piece.form,
       radius,

@@ -17,7 +17,7 @@ import type { Piece } from "../records/piece.ts";
 import type { Reading } from "../records/reading.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { correctDrift, type ZeroDrift } from "./drift.ts";
-import { flagOutliers, type OutlierFlag } from "./outliers.ts";
+import { flagOutliers, type OutlierFlag, withoutFlagged } from "./outliers.ts";
 import { type Place, placesOf } from "./place.ts";
 import { fitProfile, type SurfaceProfile } from "./profile.ts";
 import type { Scope } from "./replicates.ts";
@@ -241,18 +241,4 @@ export function analyseSession(
       ? []
       : unseenBy(work, ring.shape, form, radius, rim, ends !== undefined),
   };
-}
-
-function withoutFlagged(
-  sets: readonly MeasuredSet[],
-  outliers: readonly OutlierFlag[],
-): readonly MeasuredSet[] {
-  return mapItems(sets, (set, index) => {
-    const flags = outliers.filter((flag) => flag.set === index);
-    if (flags.length === 0) return set;
-    const cells = set.cells.map((cell, place) =>
-      flags.some((flag) => flag.place === place) ? undefined : cell
-    );
-    return { ...set, cells };
-  });
 }

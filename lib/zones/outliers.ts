@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { mapItems } from "../numerics/lazy_list.ts";
 import { grubbsTest } from "../statistics/grubbs_test.ts";
 import { summarise } from "../statistics/summary.ts";
 import type { MeasuredSet } from "./set_table.ts";
@@ -23,8 +24,9 @@ const FEWEST = 4;
 /**
  * Flags what stands apart from the other sets at the same place.
  *
- * Each set's level is taken out first (half way among its other places), so
- * that a shift of the zero is not taken for a slip of one reading; with one
+ * Each set's level is taken out first (half way among its other places, each
+ * held against how it usually lies to this one), so that a shift of the zero, or
+ * a place that was left out, is not taken for a slip of one reading; with one
  * place the sags are compared as they are. With two places nobody can tell
  * which of the two slipped, and both are flagged. Grubbs' two-sided test at 5 % for
  * each place and, since a display cannot show less, at least two display
@@ -58,16 +60,7 @@ export function flagOutliers(
 ): readonly OutlierFlag[] {
   const flags: OutlierFlag[] = [];
   for (let place = 0; place < places; place++) {
-    const members: number[] = [];
-    const values: number[] = [];
-    sets.forEach(({ cells }, index) => {
-      const own = cells[place];
-      if (!own) return;
-      const level = levelOf(cells.filter((_, other) => other !== place));
-      if (places > 1 && level === undefined) return;
-      members.push(index);
-      values.push(own.sag - (level ?? 0));
-    });
+    const { members, values } = departures(sets, place, places);
     if (values.length < FEWEST) continue;
     const { mean, standardDeviation = 0 } = summarise(values);
     const test = grubbsTest(values, 0.05 / places, "either");
@@ -85,15 +78,92 @@ export function flagOutliers(
   );
 }
 
-/** The middle of what a set read elsewhere. */
-function levelOf(
-  cells: readonly ({ sag: number } | undefined)[],
-): number | undefined {
-  const sags = cells.flatMap((cell) => cell ? [cell.sag] : []);
-  if (sags.length === 0) return undefined;
-  sags.sort((a, b) => a - b);
-  const middle = sags.length >> 1;
-  return sags.length % 2 === 1
-    ? sags[middle]
-    : (sags[middle - 1] + sags[middle]) / 2;
+/**
+ * Takes what was flagged out of the sets, for the answer without it.
+ *
+ * @param sets The sets.
+ * @param outliers What stands apart.
+ * @returns The sets with those cells empty.
+ *
+ * @example
+ * ```ts
+ * import { withoutFlagged } from "sagbook/zones/outliers.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const cells = [0.715, 0.690].map((sag) => ({ sag, readings: 1 }));
+ * const [set] = withoutFlagged(
+ *   [{ label: "", zeroing: "", cells }],
+ *   [{ set: 0, place: 1, from: -0.01 }],
+ * );
+ * equal(set.cells[1], undefined);
+ * ```
+ */
+export function withoutFlagged(
+  sets: readonly MeasuredSet[],
+  outliers: readonly OutlierFlag[],
+): readonly MeasuredSet[] {
+  return mapItems(sets, (set, index) => {
+    const flags = outliers.filter((flag) => flag.set === index);
+    if (flags.length === 0) return set;
+    const cells = set.cells.map((cell, place) =>
+      flags.some((flag) => flag.place === place) ? undefined : cell
+    );
+    return { ...set, cells };
+  });
+}
+
+/**
+ * How far each set stands off at one place, its own level taken out.
+ *
+ * The level is what the set reads at its other places, each held against how
+ * that place usually lies to this one, so that a set that lacks a place is not
+ * taken to stand apart.
+ */
+function departures(
+  sets: readonly MeasuredSet[],
+  place: number,
+  places: number,
+): { members: number[]; values: number[] } {
+  const members: number[] = [];
+  const values: number[] = [];
+  if (places === 1) {
+    sets.forEach(({ cells }, index) => {
+      const own = cells[place];
+      if (!own) return;
+      members.push(index);
+      values.push(own.sag);
+    });
+    return { members, values };
+  }
+  const usual = Array.from({ length: places }, (_, other) => {
+    const both: number[] = [];
+    sets.forEach(({ cells }) => {
+      const [own, there] = [cells[place], cells[other]];
+      if (own && there && other !== place) both.push(own.sag - there.sag);
+    });
+    return middleOf(both);
+  });
+  sets.forEach(({ cells }, index) => {
+    const own = cells[place];
+    if (!own) return;
+    const off = middleOf(cells.flatMap((cell, other) => {
+      const apart = usual[other];
+      return cell && other !== place && apart !== undefined
+        ? [own.sag - cell.sag - apart]
+        : [];
+    }));
+    if (off === undefined) return;
+    members.push(index);
+    values.push(off);
+  });
+  return { members, values };
+}
+
+function middleOf(values: number[]): number | undefined {
+  if (values.length === 0) return undefined;
+  values.sort((a, b) => a - b);
+  const middle = values.length >> 1;
+  return values.length % 2 === 1
+    ? values[middle]
+    : (values[middle - 1] + values[middle]) / 2;
 }
