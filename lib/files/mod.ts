@@ -17,7 +17,11 @@
 export { describeFault, type Fault } from "./describe_fault.ts";
 export { expectWritable } from "./expect_writable.ts";
 export { makeFolder } from "./make_folder.ts";
-export { makePrivateFolder, sweepPrivateFolders } from "./private_folder.ts";
+export {
+  makePrivateFolder,
+  sweepPrivateFolders,
+  TemporaryFolderError,
+} from "./private_folder.ts";
 export { isAbandoned, processMark } from "./process_mark.ts";
 export {
   readOrdinaryFile,

@@ -18,6 +18,12 @@ const SHORT_PLACES: readonly string[] = Deno.build.os === "windows"
 /** Letters that a temporary folder's name gets from the system. */
 const DRAWN = 16;
 
+/** There is no place for temporary files; the message says what to set. */
+export class TemporaryFolderError extends Error {
+  /** Name of the class. */
+  override readonly name: string = "TemporaryFolderError";
+}
+
 const swept = new Set<string>();
 
 /**
@@ -33,7 +39,7 @@ const swept = new Set<string>();
  * @param longest Most bytes that its path may have, for a socket in it; where
  * the place's own name is too long for that, another place is taken.
  * @returns Its path; the caller removes it.
- * @throws {Error} If it cannot be made, with a message that says what to set.
+ * @throws {TemporaryFolderError} If it cannot be made, with a message that says what to set.
  *
  * @example
  * ```ts
@@ -63,7 +69,7 @@ export async function makePrivateFolder(
       fault = error;
     }
   }
-  throw new Error(refusal(places[0], fault));
+  throw new TemporaryFolderError(refusal(places[0], fault));
 }
 
 function refusal(place: string, fault: unknown): string {

@@ -1,6 +1,7 @@
 import { dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { makePrivateFolder } from "../files/private_folder.ts";
+import { readOrdinaryFile } from "../files/read_ordinary_file.ts";
 
 type Names = Record<string, string>;
 
@@ -92,7 +93,7 @@ async function findSettings(folder: string) {
 }
 
 async function readSettings(path: string): Promise<DenoSettings> {
-  const text = await Deno.readTextFile(path);
+  const text = new TextDecoder().decode(await readOrdinaryFile(path));
   try {
     return JSON.parse(text);
   } catch {

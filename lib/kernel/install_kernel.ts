@@ -4,6 +4,9 @@
  * @module
  */
 import { join } from "node:path";
+import { expectWritable } from "../files/expect_writable.ts";
+import { readOrdinaryFile } from "../files/read_ordinary_file.ts";
+import { writeAtomically } from "../files/write_atomically.ts";
 import { userKernelFolder } from "../protocol/system.ts";
 
 /** What is installed, and where. */
@@ -44,6 +47,7 @@ export function kernelFolder(name: string, prefix?: string): string {
  * @param settings Names, command and place.
  * @returns Path of the folder.
  * @throws {Deno.errors.AlreadyExists} If another kernel has that name there.
+ * @throws {Error} If it cannot be written; an older one is then untouched.
  *
  * @example
  * ```ts
@@ -68,7 +72,6 @@ export async function installKernel(
   const { name, displayName, command, prefix } = settings;
   const folder = kernelFolder(name, prefix);
   await refuseForeign(folder);
-  await Deno.mkdir(folder, { recursive: true });
   const spec = {
     argv: command,
     display_name: displayName,
@@ -77,7 +80,8 @@ export async function installKernel(
     metadata: { [OWN_MARK]: true, debugger: false },
   };
   const text = `${JSON.stringify(spec, null, 2)}\n`;
-  await Deno.writeTextFile(join(folder, "kernel.json"), text);
+  await expectWritable(folder, "the kernel");
+  await writeAtomically(join(folder, "kernel.json"), text);
   return folder;
 }
 
@@ -105,9 +109,11 @@ const OWN_MARK = "sagbook";
 async function refuseForeign(folder: string): Promise<boolean> {
   let text: string;
   try {
-    text = await Deno.readTextFile(join(folder, "kernel.json"));
+    const bytes = await readOrdinaryFile(join(folder, "kernel.json"));
+    text = new TextDecoder().decode(bytes);
   } catch (error) {
     if (error instanceof Deno.errors.NotFound) return false;
+    if (error instanceof Deno.errors.NotADirectory) return false;
     throw error;
   }
   let own = false;

@@ -14,6 +14,9 @@ interface BrokerRequest {
   readonly value: string | null;
 }
 
+/** Bytes of the longest path of a local socket, on any system. */
+const LONGEST_PATH = 103;
+
 const encoder = new TextEncoder();
 
 /**
@@ -56,9 +59,10 @@ export class PermissionBroker {
    *
    * @param limits What is granted.
    * @returns It, listening.
+   * @throws {Error} If no temporary folder can be made for its socket.
    */
   static async start(limits: PermissionLimits): Promise<PermissionBroker> {
-    const folder = await makePrivateFolder("broker");
+    const folder = await makePrivateFolder("broker", LONGEST_PATH - 2);
     return new PermissionBroker(join(folder, "s"), limits);
   }
 

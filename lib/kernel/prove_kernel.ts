@@ -4,6 +4,7 @@
  * @module
  */
 import { startKernel } from "../protocol/start_kernel.ts";
+import { makePrivateFolder } from "../files/private_folder.ts";
 
 /** What was seen of a kernel that works. */
 export interface KernelProof {
@@ -33,7 +34,7 @@ export async function proveKernel(
   command: readonly string[],
   library?: string,
 ): Promise<KernelProof> {
-  const cwd = await Deno.makeTempDir({ prefix: "proof-" });
+  const cwd = await makePrivateFolder("proof");
   const begun = performance.now();
   try {
     await using kernel = await startKernel(command, { cwd, timeLimit: LIMIT });

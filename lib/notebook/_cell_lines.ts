@@ -8,6 +8,7 @@
  */
 import { join } from "node:path";
 import { SourceMap } from "node:module";
+import { makePrivateFolder } from "../files/private_folder.ts";
 
 /** Frames of the cell itself; the last one is the cell's own line. */
 const FRAME = /^(\s*at (?:async )?)<anonymous>:(\d+):(\d+)$/;
@@ -18,7 +19,7 @@ const FIRST_LINE_OFFSET = 21;
 const MAP = /\/\/# sourceMappingURL=data:application\/json;base64,([\w+/=]+)/;
 
 async function sourceMapOf(source: string): Promise<SourceMap | undefined> {
-  const folder = await Deno.makeTempDir({ prefix: "cell-" });
+  const folder = await makePrivateFolder("cell");
   try {
     await Deno.writeTextFile(join(folder, "cell.ts"), source);
     // Else imports of types alone would be left out, and lines move up.

@@ -4,6 +4,7 @@
  * @module
  */
 import { join } from "node:path";
+import { readOrdinaryFile } from "../files/read_ordinary_file.ts";
 import { isJsonObject } from "./document.ts";
 
 /** How a kernel is started and interrupted. */
@@ -41,7 +42,7 @@ function kernelFolders(): string[] {
 async function readSpec(path: string): Promise<unknown> {
   let text: string;
   try {
-    text = await Deno.readTextFile(path);
+    text = new TextDecoder().decode(await readOrdinaryFile(path));
   } catch {
     return undefined;
   }

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { readOrdinaryFile } from "../files/read_ordinary_file.ts";
 import { type ParsedNotebook, parseNotebook } from "./parse_notebook.ts";
 
 /**
@@ -11,6 +12,7 @@ import { type ParsedNotebook, parseNotebook } from "./parse_notebook.ts";
  * @param path The .ipynb file.
  * @returns The notebook, and a sentence for each mend.
  * @throws {SyntaxError} If the file is not UTF-8, not JSON or not a notebook.
+ * @throws {TypeError} If it is a folder, a pipe or a device.
  * @throws {Error} If there is no such file, or it may not be read.
  *
  * @example
@@ -28,10 +30,19 @@ import { type ParsedNotebook, parseNotebook } from "./parse_notebook.ts";
 export async function readNotebook(path: string): Promise<ParsedNotebook> {
   let bytes: Uint8Array;
   try {
-    bytes = await Deno.readFile(path);
+    bytes = await readOrdinaryFile(path);
   } catch (error) {
-    if (!(error instanceof Deno.errors.NotFound)) throw error;
-    throw new Error(`Cannot read ${path} as there is no such file`);
+    if (error instanceof TypeError) throw error; // a pipe, a folder
+    const isMissing = error instanceof Deno.errors.NotFound ||
+      error instanceof Deno.errors.NotADirectory;
+    if (!isMissing && !(error instanceof Deno.errors.PermissionDenied)) {
+      throw error;
+    }
+    throw new Error(
+      `Cannot read ${path} as ${
+        isMissing ? "there is no such file" : "you may not read it"
+      }`,
+    );
   }
   let text: string;
   try {

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { TemporaryFolderError } from "../files/private_folder.ts";
 import { startKernel } from "../protocol/start_kernel.ts";
 import { CellRun } from "./_cell_run.ts";
 import { isJsonObject, type JsonValue, type Notebook } from "./document.ts";
@@ -121,6 +122,7 @@ export async function runNotebook(
     interruptBy: choice.interruptBy,
     onLog: options.onLog,
   }).catch((error: Error) => {
+    if (error instanceof TemporaryFolderError) throw error;
     throw new Error(
       `Cannot start kernel "${choice.name}" as its command must run and answer: ${error.message}`,
       { cause: error },

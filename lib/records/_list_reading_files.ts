@@ -22,12 +22,14 @@ const MOST_NAMED = 8;
 
 const byName = (a: string, b: string) => a < b ? -1 : a > b ? 1 : 0;
 
-async function namesIn(path: string): Promise<string[]> {
+async function namesIn(path: string, expected: RegExp): Promise<string[]> {
   const names: string[] = [];
   try {
     for await (const { name, isDirectory } of Deno.readDir(path)) {
+      // A folder where readings are expected is listed, to be refused.
+      if (isDirectory && !expected.test(name)) continue;
       // Editors and spreadsheets leave locks and copies of such names.
-      if (!isDirectory && !/^[.~]/.test(name)) names.push(name);
+      if (!/^[.~]/.test(name)) names.push(name);
     }
   } catch (error) {
     if (error instanceof Deno.errors.NotFound) return [];
@@ -58,8 +60,8 @@ export async function listReadingFiles(path: string): Promise<ReadingFiles> {
   let beside: string[];
   let sheets: string[];
   try {
-    beside = await namesIn(path);
-    sheets = await namesIn(join(path, "sheets"));
+    beside = await namesIn(path, READINGS);
+    sheets = await namesIn(join(path, "sheets"), SHEET);
   } catch {
     return {
       files: [],

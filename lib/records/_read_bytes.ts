@@ -14,6 +14,14 @@ export type FileBytes =
   | { readonly kind: "absent" }
   | { readonly kind: "unreadable"; readonly problem: Problem };
 
+async function isLink(path: string): Promise<boolean> {
+  try {
+    return (await Deno.lstat(path)).isSymlink;
+  } catch {
+    return false;
+  }
+}
+
 /** Reads a file; absence is an answer, anything else that fails a problem. */
 export async function readBytes(
   path: string,
@@ -45,7 +53,14 @@ export async function readBytes(
     }
     return { kind: "bytes", bytes: await Deno.readFile(path) };
   } catch (error) {
-    if (error instanceof Deno.errors.NotFound) return { kind: "absent" };
+    if (error instanceof Deno.errors.NotFound) {
+      return await isLink(path)
+        ? refuse(
+          "this is a link, and what it leads to is not there",
+          "bring back the folder or the disk it leads to, or take the link away",
+        )
+        : { kind: "absent" };
+    }
     if (error instanceof Deno.errors.NotADirectory) return { kind: "absent" };
     return refuse(
       error instanceof Deno.errors.PermissionDenied ||

@@ -5,7 +5,21 @@
  */
 import { join } from "node:path";
 import { csvText } from "../records/csv_text.ts";
+import { readOrdinaryFileSync } from "../files/read_ordinary_file.ts";
 import { writeAtomically } from "../files/write_atomically.ts";
+import {
+  closeQuietly,
+  differs,
+  endsOpen,
+  type Look,
+  look,
+  openAlone,
+  refuseDeadLink,
+  remedyFor,
+  SaveError,
+  textOf,
+  troubleWords,
+} from "./_record_disk.ts";
 import {
   linesOf,
   markedRow,
@@ -19,48 +33,6 @@ export const RECORD_COLUMNS = [
   ...["diameter_deg", "foot_deg", "zone", "offset", "reading", "unit"],
   ...["operator", "note", "withdrawn"],
 ] as const;
-
-/** A line that could not be saved, in words for the user. */
-export class SaveError extends Error {}
-
-/** What tells one state of a file from another. */
-interface Look {
-  readonly inode: number | null;
-  readonly size: number;
-  readonly modified: number | undefined;
-}
-
-function look(path: string): Look | undefined {
-  try {
-    const { ino, size, mtime } = Deno.statSync(path);
-    return { inode: ino, size, modified: mtime?.getTime() };
-  } catch (error) {
-    if (error instanceof Deno.errors.NotFound) return undefined;
-    throw error;
-  }
-}
-
-function differs(before: Look | undefined, now: Look | undefined): boolean {
-  return now?.inode !== before?.inode || now?.size !== before?.size ||
-    now?.modified !== before?.modified;
-}
-
-/** Why a file could not be written, for someone who has never heard of errno. */
-function troubleWords(error: unknown): string {
-  const text = error instanceof Error ? error.message : String(error);
-  if (/os error (?:28|122|39|112)\b|no space|quota|disk full/i.test(text)) {
-    return "there is no room left on the disk";
-  }
-  if (/os error 27\b|file too large/i.test(text)) {
-    return "the file may not grow any larger";
-  }
-  if (
-    error instanceof Deno.errors.PermissionDenied ||
-    error instanceof Deno.errors.NotCapable || /read-only/i.test(text)
-  ) return "the file may not be written to";
-  if (error instanceof Deno.errors.NotFound) return "the folder is gone";
-  return text;
-}
 
 /** The file of readings of one folder. */
 export class RecordFile {
@@ -112,7 +84,7 @@ export class RecordFile {
     try {
       await Deno.mkdir(join(folder, "sheets"), { recursive: true });
     } catch (error) {
-      throw new SaveError(`Cannot make sheets/: ${troubleWords(error)}.`);
+      throw refusal("Cannot make sheets/", error);
     }
     for (let k = 1; k < 100; k++) {
       const name = `sheets/recorded${k === 1 ? "" : `-${k}`}.csv`;
@@ -128,43 +100,54 @@ export class RecordFile {
     columns: readonly string[],
   ): Promise<RecordFile | undefined> {
     let path = join(folder, name);
+    let file: Deno.FsFile | undefined;
+    let isNew = false;
     try {
-      const before = textOf(path);
-      if (before === "undecodable") return undefined;
+      refuseDeadLink(path, name);
+      const found = textOf(path);
+      if (found === "undecodable" || isForeign(found)) return undefined;
+      isNew = found === undefined;
       // A link stays a link: what it points to is written.
-      if (before !== undefined) path = await Deno.realPath(path);
-      if (before === undefined || before.replace(/^\uFEFF/, "").trim() === "") {
-        await writeAtomically(path, csvText([columns]));
-        const other = name === "readings.csv"
-          ? ""
-          : "readings.csv has a layout of its own and was left alone; ";
-        return new RecordFile(path, name, columns, `${other}made ${name}`);
-      }
-      const headings = plainHeadings(before);
-      // Quoted decimal commas would make the points of new lines doubtful.
-      if (headings === undefined || /"\s*[-+]?\d*,\d/.test(before)) {
-        return undefined;
+      if (!isNew) path = await Deno.realPath(path);
+      file = openAlone(path);
+      const text = textOf(path) ?? ""; // nobody changes it from here on
+      if (text === "undecodable" || isForeign(text)) return undefined;
+      const headings = isBlank(text) ? columns : plainHeadings(text)!;
+      let said = "";
+      if (isBlank(text)) {
+        file.truncateSync(0);
+        file.writeSync(new TextEncoder().encode(csvText([columns])));
+        file.syncDataSync();
+        said = `${
+          name === "readings.csv"
+            ? ""
+            : "readings.csv has a layout of its own and was left alone; "
+        }made ${name}`;
       }
       const missing = columns.filter((one) => !headings.includes(one));
-      if (missing.length === 0) return new RecordFile(path, name, headings, "");
-      await writeAtomically(path, withHeadings(before, missing));
-      return new RecordFile(
-        path,
-        name,
-        [...headings, ...missing],
-        `${name}: ${missing.length === 1 ? "the column" : "the columns"} ${
+      if (missing.length > 0) {
+        if (Deno.build.os === "windows") file.close(); // it holds its name
+        await writeAtomically(path, withHeadings(text, missing));
+        said = `${name}: ${
+          missing.length === 1 ? "the column" : "the columns"
+        } ${
           missing.join(", ")
-        } put at the end of its header; nothing else in it was changed`,
-      );
+        } put at the end of its header; nothing else in it was changed`;
+      }
+      return new RecordFile(path, name, [...headings, ...missing], said);
     } catch (error) {
-      throw new SaveError(`Cannot record to ${name}: ${troubleWords(error)}.`);
+      if (isNew && look(path)?.size === 0) Deno.removeSync(path);
+      if (error instanceof SaveError) throw error;
+      throw refusal(`Cannot record to ${name}`, error);
+    } finally {
+      closeQuietly(file);
     }
   }
 
   /** The bytes on the disk; empty when the file is gone. */
   bytes(): Uint8Array {
     try {
-      const bytes = Deno.readFileSync(this.#path);
+      const bytes = readOrdinaryFileSync(this.#path);
       this.#known = look(this.#path);
       return bytes;
     } catch (error) {
@@ -188,15 +171,15 @@ export class RecordFile {
    */
   append(cells: Readonly<Record<string, string>>): void {
     let file: Deno.FsFile | undefined;
-    let before = 0;
+    let before: number | undefined;
+    let written = 0;
     try {
-      this.#settle();
-      file = Deno.openSync(this.#path, { read: true, append: true });
+      file = openAlone(this.#path);
+      this.#settle(file);
       before = file.statSync().size;
       const row = csvText([this.#columns.map((name) => cells[name] ?? "")]);
       const text = endsOpen(file, before) ? `\n${row}` : row;
       const bytes = new TextEncoder().encode(text);
-      let written = 0;
       while (written < bytes.length) {
         const more = file.writeSync(bytes.subarray(written));
         if (more === 0) throw new Error("no space left");
@@ -206,23 +189,28 @@ export class RecordFile {
       this.#own();
     } catch (error) {
       try {
-        file?.truncateSync(before);
+        // Unless somebody has written behind it meanwhile, part of a row goes.
+        if (file?.statSync().size === before! + written) {
+          file.truncateSync(before);
+        }
       } catch {
         // What was begun stays; the reader says that its line is cut off.
       }
       this.#own();
+      if (error instanceof SaveError) throw error;
       throw new SaveError(troubleWords(error));
     } finally {
-      file?.close();
+      closeQuietly(file);
     }
   }
 
-  /** Takes the header that is there now, or makes the file anew. */
-  #settle(): void {
+  /** Takes the header that is there now, or begins the file anew. */
+  #settle(file: Deno.FsFile): void {
     if (!differs(this.#settled, look(this.#path))) return;
-    const text = textOf(this.#path);
-    if (text === undefined || (text !== "undecodable" && text.trim() === "")) {
-      Deno.writeTextFileSync(this.#path, csvText([this.#columns]));
+    const text = textOf(this.#path) ?? "";
+    if (text !== "undecodable" && text.trim() === "") {
+      file.truncateSync(0);
+      file.writeSync(new TextEncoder().encode(csvText([this.#columns])));
       return;
     }
     const headings = text === "undecodable" ? undefined : plainHeadings(text);
@@ -244,8 +232,10 @@ export class RecordFile {
    * @throws {SaveError} If the line cannot be marked.
    */
   async withdraw(line: number): Promise<void> {
+    let file: Deno.FsFile | undefined;
     try {
-      this.#settle();
+      file = openAlone(this.#path);
+      this.#settle(file);
       const text = textOf(this.#path);
       if (text === undefined || text === "undecodable") {
         throw new SaveError(`${this.name} cannot be read any more`);
@@ -258,39 +248,32 @@ export class RecordFile {
         throw new SaveError(`line ${line} of ${this.name} cannot be marked`);
       }
       lines[line - 1] = marked + end;
+      if (Deno.build.os === "windows") file.close(); // it holds its name
       await writeAtomically(this.#path, lines.join(""));
       this.#own();
     } catch (error) {
       throw error instanceof SaveError
         ? error
         : new SaveError(troubleWords(error));
+    } finally {
+      closeQuietly(file);
     }
   }
 }
 
-/** The text of a file, its byte-order mark kept. */
-function textOf(path: string): string | "undecodable" | undefined {
-  let bytes: Uint8Array;
-  try {
-    bytes = Deno.readFileSync(path);
-  } catch (error) {
-    if (error instanceof Deno.errors.NotFound) return undefined;
-    throw error;
-  }
-  try {
-    const decoder = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true });
-    const text = decoder.decode(bytes);
-    return text.includes("\u0000") ? "undecodable" : text;
-  } catch {
-    return "undecodable";
-  }
+function isBlank(text: string): boolean {
+  return text.replace(/^\uFEFF/, "").trim() === "";
 }
 
-/** True when a file's last byte is no line end. */
-function endsOpen(file: Deno.FsFile, size: number): boolean {
-  if (size === 0) return false;
-  const last = new Uint8Array(1);
-  file.seekSync(size - 1, Deno.SeekMode.Start);
-  file.readSync(last);
-  return last[0] !== 0x0a && last[0] !== 0x0d;
+function refusal(what: string, error: unknown): SaveError {
+  return new SaveError(
+    `${what}: ${troubleWords(error)}.${remedyFor(error)}`,
+  );
+}
+
+/** True for a table in which rows of readings would not fit. */
+function isForeign(text: string | undefined): boolean {
+  if (text === undefined || isBlank(text)) return false;
+  // Quoted decimal commas would make the points of new lines doubtful.
+  return plainHeadings(text) === undefined || /"\s*[-+]?\d*,\d/.test(text);
 }

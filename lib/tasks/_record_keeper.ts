@@ -8,7 +8,8 @@ import type { Piece } from "../records/piece.ts";
 import type { Problem } from "../records/problem.ts";
 import type { Reading } from "../records/reading.ts";
 import { scanReadings } from "../records/scan_readings.ts";
-import { RecordFile, SaveError } from "./_record_file.ts";
+import { SaveError } from "./_record_disk.ts";
+import { RecordFile } from "./_record_file.ts";
 import { readLine } from "./_record_reading.ts";
 
 type Cells = Readonly<Record<string, string>>;

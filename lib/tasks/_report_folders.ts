@@ -36,7 +36,7 @@ function stopped(name: string): number {
   complain(
     `${name}: stopped; nothing was written, and an older report stays as it was.`,
   );
-  return 130;
+  return EXIT.stopped;
 }
 
 /** How a report ended, and what an index says of it. */
@@ -169,7 +169,7 @@ async function reportAll(
       const outcomes: PieceOutcome[] = [];
       let said: string | undefined;
       for (const piece of pieces) {
-        if (stop.signal.aborted) return 130;
+        if (stop.signal.aborted) return EXIT.stopped;
         const ended = await reportOnce(piece, kind, flags, stop.signal, hint)
           .catch((error) => {
             // One piece that fails stops no other; what fails for two, all.
@@ -182,7 +182,7 @@ async function reportAll(
         outcomes.push(ended.outcome);
       }
       // What was told to stop after its last page is whole, and was not stopped.
-      if (stop.signal.aborted && worst === 130) return 130;
+      if (stop.signal.aborted && worst === EXIT.stopped) return EXIT.stopped;
       if (isGroup && task.hasIndex) {
         const page = await writeReportIndex(folder, outcomes);
         say(`All of them: ${displayPath(page)}`);

@@ -17,6 +17,7 @@ import { exportHtml } from "../notebook/export_html.ts";
 import { formatNotebook } from "../notebook/format_notebook.ts";
 import { readNotebook } from "../notebook/read_notebook.ts";
 import type { RunProgress, RunResult } from "../notebook/run_result.ts";
+import { expectWritable } from "../files/expect_writable.ts";
 import { writeAllAtomically } from "../files/write_atomically.ts";
 import { wordsIn } from "../narrative/glossary.ts";
 import { RESULTS_TYPE } from "../narrative/show.ts";
@@ -108,7 +109,7 @@ export async function reportOn(
   const { kernel, check, onUnchecked, onProgress, signal } = settings;
   const { kind = SESSION_REPORT, limits = {} } = settings;
   const out = join(folder, "report");
-  await makeWritable(out);
+  await expectWritable(out, "the report");
   const { notebook = join(ROOT, "notebooks", `${kind.notebook}.ipynb`) } =
     settings;
   const template = await readNotebook(notebook);
@@ -182,21 +183,6 @@ export async function reportOn(
     run,
     written: true,
   };
-}
-
-/** Makes the folder of the report, or says why it cannot be written. */
-async function makeWritable(out: string): Promise<void> {
-  const probe = join(out, `.probe-${Deno.pid}.tmp`);
-  try {
-    await Deno.mkdir(out, { recursive: true });
-    await Deno.writeTextFile(probe, "");
-    await Deno.remove(probe);
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    throw new Error(
-      `Cannot write the report as ${out} must be a folder that can be written: ${why}. Give yourself the right to write there, free some space, or copy the piece's folder to a place of your own and run this again. Nothing was changed.`,
-    );
-  }
 }
 
 /** The notebook as it would be before its first run. */

@@ -4,6 +4,7 @@
  * @module
  */
 import { dirname, resolve } from "node:path";
+import { readOrdinaryFile } from "../files/read_ordinary_file.ts";
 
 /**
  * Finds what reading a piece's folder reads beside it: the bench's file where
@@ -42,7 +43,8 @@ function objectOf(value: unknown): Record<string, unknown> {
 
 async function readJson(path: string): Promise<unknown> {
   try {
-    return JSON.parse((await Deno.readTextFile(path)).replace(/^\ufeff/, ""));
+    const text = new TextDecoder().decode(await readOrdinaryFile(path));
+    return JSON.parse(text);
   } catch {
     return undefined; // whoever reads the folder says what is wrong with it
   }

@@ -9,7 +9,7 @@ import { describeProblems } from "../records/describe_problem.ts";
 import { RecordError } from "../records/record_error.ts";
 
 /** Exit codes of the tasks. */
-export const EXIT = { ok: 0, failed: 1, usage: 2 } as const;
+export const EXIT = { ok: 0, failed: 1, usage: 2, stopped: 130 } as const;
 
 /**
  * Turns anything thrown into plain words; a stack is shown to nobody.
@@ -27,6 +27,21 @@ export function displayPath(path: string): string {
   const from = relative(Deno.cwd(), path);
   if (from === "") return ".";
   return from.startsWith("..") && from.length > path.length ? path : from;
+}
+
+/**
+ * A path as a shell takes it in one piece, for a command that is to be copied.
+ *
+ * @param path As the user named it.
+ * @returns It, in quotes where a shell would read it as more than a name.
+ */
+export function shellWord(path: string): string {
+  if (/^[\p{L}\p{N}\p{M}_./\\:@%+,~-]+$/u.test(path) && !/^~/.test(path)) {
+    return path;
+  }
+  return Deno.build.os === "windows"
+    ? `"${path}"`
+    : `'${path.replaceAll("'", "'\\''")}'`;
 }
 
 /** What to say of a word that is none of those known. */

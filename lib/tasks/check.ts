@@ -11,9 +11,9 @@ import type { Millimetres } from "../units/length.ts";
 import { amountIn } from "../units/length_unit.ts";
 import { describeProblems } from "../records/describe_problem.ts";
 import type { Problem } from "../records/problem.ts";
+import { readFolderWorkLog } from "../records/read_folder_work_log.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
 import { RecordError } from "../records/record_error.ts";
-import { readWorkLog } from "../records/work_log.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
@@ -37,39 +37,25 @@ interface Verdict {
   readonly found?: PieceFolder;
 }
 
-/** The work log of a folder, where there is one. */
-async function workLogOf(folder: PieceFolder) {
-  const file = "worklog.csv";
-  try {
-    const bytes = await Deno.readFile(`${folder.path}/${file}`);
-    const { lines, problems } = await readWorkLog(
-      bytes,
-      file,
-      folder.piece.unit,
-    );
-    return { lines: [{ file, ...lines }], problems };
-  } catch (error) {
-    if (error instanceof Deno.errors.NotFound) return undefined;
-    const problem: Problem = {
-      severity: "refused",
-      code: "unreadable",
-      file,
-      message: "the file cannot be read",
-      mend: "check who may read it, and that it is a file",
-    };
-    return { lines: [], problems: [problem] };
-  }
+/** The work log of a folder; its lines are counted where there is one. */
+async function workLogOf({ path, piece }: PieceFolder) {
+  const { lines, problems } = await readFolderWorkLog(path, piece.unit);
+  const isRead = lines.read > 0;
+  return {
+    lines: isRead ? [{ file: "worklog.csv", ...lines }] : [],
+    problems,
+  };
 }
 
 async function judge(path: string): Promise<Verdict> {
   try {
     const found = await readPieceFolder(path);
     const log = await workLogOf(found);
-    const problems = [...found.problems, ...(log?.problems ?? [])];
+    const problems = [...found.problems, ...log.problems];
     return {
       folder: path,
       usable: problems.every((one) => one.severity !== "refused"),
-      files: [...found.files, ...(log?.lines ?? [])],
+      files: [...found.files, ...log.lines],
       problems,
       found,
     };

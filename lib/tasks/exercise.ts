@@ -4,15 +4,18 @@
  *
  * @module
  */
-import { basename, dirname, join, resolve } from "node:path";
+import { dirname, join } from "node:path";
 import { drawClass, MOST_STUDENTS } from "../exercises/draw_class.ts";
 import { exerciseFiles } from "../exercises/exercise_files.ts";
 import { smallestFound } from "../exercises/smallest_found.ts";
 import { statedChances } from "../exercises/stated_chances.ts";
+import { makeFolder } from "../files/make_folder.ts";
 import { exerciseQuestion, type KeyEntry } from "../narrative/exercise_key.ts";
 import { openPiece } from "../narrative/open_piece.ts";
 import { KEY_FOLDER, keyFiles } from "./_exercise_key_files.ts";
-import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { fileTrouble } from "./_new_files.ts";
+import { stoppable } from "./_stoppable.ts";
+import { EXIT, readFlags } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 const USAGE = `deno task exercise --seed N --students M [--out FOLDER]
@@ -31,7 +34,7 @@ says) lies in FOLDER/${KEY_FOLDER}. Hand out the other folders without it.
   --out FOLDER     a folder that does not exist yet; class-exercise unless told
   --help           this text
 
-Exit codes: 0 made, 1 could not be written, 2 wrong call.`;
+Exit codes: 0 made, 1 could not be written, 2 wrong call, 130 stopped.`;
 
 /** A whole number from a flag. */
 function wholeNumber(
@@ -54,9 +57,11 @@ async function fill(
   folder: string,
   seed: number,
   students: number,
+  signal: AbortSignal,
 ): Promise<readonly KeyEntry[]> {
   const entries: KeyEntry[] = [];
   for (const { exercise, random } of drawClass(seed, students)) {
+    await heard(signal);
     const own = join(folder, exercise.name);
     for (
       const [name, text] of exerciseFiles(exercise, random.fork("readings"))
@@ -78,14 +83,10 @@ async function fill(
   return entries;
 }
 
-async function exists(path: string): Promise<boolean> {
-  try {
-    await Deno.lstat(path);
-    return true;
-  } catch (error) {
-    if (error instanceof Deno.errors.NotFound) return false;
-    throw error;
-  }
+/** Lets a signal that came during a long calculation be heard. */
+async function heard(signal: AbortSignal): Promise<void> {
+  await new Promise((done) => setTimeout(done, 0));
+  signal.throwIfAborted();
 }
 
 /**
@@ -129,42 +130,27 @@ export async function exercise(args: readonly string[]): Promise<number> {
     complain(`${wrong}\n\n${USAGE}`);
     return EXIT.usage;
   }
-  const target = resolve(out);
-  const making = join(
-    dirname(target),
-    `.${basename(target)}-${Deno.pid}.making`,
-  );
   try {
-    if (await exists(target)) {
-      complain(
-        `${out} is there already; nothing was written over. Name a new folder with --out.`,
+    return await stoppable("exercise", async (signal) => {
+      const entries = await makeFolder(
+        out,
+        (making) => fill(making, seed!, students!, signal),
+        signal,
       );
-      return EXIT.failed;
-    }
-    await Deno.mkdir(making, { recursive: true });
-    const entries = await fill(making, seed!, students!);
-    // A folder that appeared meanwhile and holds anything refuses this.
-    await Deno.rename(making, target);
-    say(
-      `Made ${out}: ${entries.length} ${
-        entries.length === 1 ? "exercise" : "exercises"
-      }, student-01 to ${entries.at(-1)!.exercise.name}.`,
-    );
-    say(
-      `The key is ${
-        join(out, KEY_FOLDER, "key.html")
-      }: keep that folder, hand out the others.`,
-    );
-    return EXIT.ok;
+      say(
+        `Made ${out}: ${entries.length} ${
+          entries.length === 1 ? "exercise" : "exercises"
+        }, student-01 to ${entries.at(-1)!.exercise.name}.`,
+      );
+      say(
+        `The key is ${
+          join(out, KEY_FOLDER, "key.html")
+        }: keep that folder, hand out the others.`,
+      );
+      return EXIT.ok;
+    });
   } catch (error) {
-    await Deno.remove(making, { recursive: true }).catch(() => {});
-    const words = error instanceof Deno.errors.PermissionDenied ||
-        error instanceof Deno.errors.NotCapable
-      ? `${out} may not be written to. Name a folder of your own.`
-      : error instanceof Deno.errors.NotADirectory
-      ? `${out} cannot be a folder: a part of its path is a file.`
-      : plainWords(error);
-    complain(words);
+    complain(fileTrouble(error, out));
     return EXIT.failed;
   }
 }

@@ -18,7 +18,7 @@ import {
   QuestionError,
 } from "./_new_questions.ts";
 import { FLAGS, USAGE } from "./_new_usage.ts";
-import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { EXIT, readFlags, shellWord } from "./_task_words.ts";
 import { existing, fileTrouble, writeNew } from "./_new_files.ts";
 import { complain, say } from "./_terminal.ts";
 
@@ -199,7 +199,9 @@ export async function newFolder(
     const warnings = problems.filter((one) => one.severity !== "note");
     if (warnings.length > 0) say(describeProblems(warnings));
     say(
-      `Next: write readings into readings.csv, or copy sheet-template.csv into sheets/ for each session; then deno task check ${folder}`,
+      `Next: write readings into readings.csv, or copy sheet-template.csv into sheets/ for each session; then deno task check ${
+        shellWord(folder)
+      }`,
     );
     return EXIT.ok;
   } catch (error) {
@@ -207,8 +209,7 @@ export async function newFolder(
       complain(`${error.message}\n\n${USAGE}`);
       return EXIT.usage;
     }
-    const words = fileTrouble(error, folder);
-    complain(words ?? plainWords(error));
+    complain(fileTrouble(error, folder));
     return EXIT.failed;
   }
 }

@@ -5,7 +5,7 @@
  */
 import { inputLines } from "./_record_input.ts";
 import { mayColour, plainText, warningLine } from "./_record_words.ts";
-import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { EXIT, plainWords, readFlags, shellWord } from "./_task_words.ts";
 import { complain, say as tell } from "./_terminal.ts";
 
 const USAGE =
@@ -53,22 +53,29 @@ const FLAGS = {
 } as const;
 
 /** Ctrl-C, a program that ends others, a terminal that is closed. */
-const STOPS = [["SIGINT", 130], ["SIGTERM", 143], ["SIGHUP", 129]] as const;
+const STOPS = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
 
 const encoder = new TextEncoder();
 
-/** Writes all of a text; a reader that has gone away ends the program. */
+/** Nobody reads what is said any more. */
+class DeafError extends Error {}
+
+/** Writes all of a text. */
 function write(text: string): void {
   let bytes = encoder.encode(text);
   try {
     while (bytes.length > 0) {
       bytes = bytes.subarray(Deno.stdout.writeSync(bytes));
     }
-  } catch (error) {
-    if (error instanceof Deno.errors.BrokenPipe) Deno.exit(EXIT.failed);
-    throw error;
+  } catch {
+    throw new DeafError(
+      "what is said here can be read by nobody any more, so recording has ended",
+    );
   }
 }
+
+/** How long, in ms, a signal waits for the line that is being saved. */
+const SAVE_LIMIT = 3_000;
 
 /**
  * Keeps readings until the input ends.
@@ -100,10 +107,12 @@ export async function record(args: readonly string[]): Promise<number> {
     const { value, done } = await lines.next();
     return done ? "" : value.trim();
   };
-  const { SaveError } = await import("./_record_file.ts");
+  const { SaveError } = await import("./_record_disk.ts");
   const { StartError } = await import("./_record_questions.ts");
   const { startOf } = await import("./_record_start.ts");
   const { readPieceFolder } = await import("../records/read_piece_folder.ts");
+  /** Says what was kept; what was not, even where nobody hears the rest. */
+  let end = (code: number): number => code;
   try {
     const folder = await readPieceFolder(rest[0]);
     const start = await startOf(
@@ -138,7 +147,7 @@ export async function record(args: readonly string[]): Promise<number> {
       },
       now: () => new Date(),
     });
-    const end = (code: number): number => {
+    end = (code) => {
       const { held } = keeper;
       if (held.length > 0) {
         complain(
@@ -152,16 +161,23 @@ export async function record(args: readonly string[]): Promise<number> {
         `${kept.length} ${
           kept.length === 1 ? "reading" : "readings"
         } of session ${session} in ${keeper.name}. Next: deno task report ${
-          rest[0]
+          shellWord(rest[0])
         }`,
       );
       return code;
     };
-    for (const [signal, code] of STOPS) {
+    let busy: Promise<unknown> = Promise.resolve();
+    for (const signal of STOPS) {
       try {
-        Deno.addSignalListener(signal, () => {
-          write("\n");
-          Deno.exit(end(code));
+        Deno.addSignalListener(signal, async () => {
+          const late = new Promise((done) => setTimeout(done, SAVE_LIMIT));
+          await Promise.race([busy, late]).catch(() => {});
+          try {
+            write("\n");
+            Deno.exit(end(EXIT.stopped));
+          } catch {
+            Deno.exit(EXIT.stopped);
+          }
         });
       } catch {
         // This system does not know the signal.
@@ -178,7 +194,7 @@ export async function record(args: readonly string[]): Promise<number> {
         if (asks) write("\n");
         break;
       }
-      await recorder.take(value);
+      await (busy = recorder.take(value));
     }
     return end(EXIT.ok);
   } catch (error) {
@@ -187,7 +203,11 @@ export async function record(args: readonly string[]): Promise<number> {
       return EXIT.failed;
     }
     complain(plainWords(error));
-    return EXIT.failed;
+    try {
+      return end(EXIT.failed); // what waits for room is not lost in silence
+    } catch {
+      return EXIT.failed;
+    }
   }
 }
 

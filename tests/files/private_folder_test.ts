@@ -57,10 +57,11 @@ async function madeUnder(place: string, longest?: number) {
     args: [
       "eval",
       "--no-check",
-      `import { makePrivateFolder } from "${module}";
+      `import { makePrivateFolder, TemporaryFolderError } from "${module}";
        await makePrivateFolder("test", ${longest ?? "undefined"}).then(
          (path) => { console.log(path); Deno.removeSync(path); },
-         (error) => console.log(error.name + ": " + error.message));`,
+         (error) => console.log(
+           error instanceof TemporaryFolderError && error.name + ": " + error.message));`,
     ],
     env: { TMPDIR: place, NO_COLOR: "1" },
     stderr: "inherit",
@@ -100,7 +101,7 @@ Deno.test({
       match(
         await madeUnder(place),
         new RegExp(
-          `^Error: Cannot make a temporary folder as TMPDIR must name a folder that can be written: current value is ${place}, and ${why} \\(.*\\)\\. Set TMPDIR to a folder of yours with a short name, and run this again\\.$`,
+          `^TemporaryFolderError: Cannot make a temporary folder as TMPDIR must name a folder that can be written: current value is ${place}, and ${why} \\(.*\\)\\. Set TMPDIR to a folder of yours with a short name, and run this again\\.$`,
         ),
       );
     }

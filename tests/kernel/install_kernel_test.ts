@@ -62,8 +62,8 @@ Deno.test("task kernel proves itself, installs, serves a notebook anywhere by it
     "it was not installed\n",
   );
   const wrong = await task("--fast");
-  equal(wrong.code, 1);
-  match(wrong.err, /^Cannot run the task as its words must be known ones/);
+  equal(wrong.code, 2);
+  match(wrong.err, /^There is no flag --fast\. Known: --user/);
   match((await task("--help")).out, /^deno task kernel \[--user/);
 });
 

@@ -89,7 +89,10 @@ Deno.test("task exercise writes over nothing and leaves nothing half made", asyn
     const args = ["--seed", "1", "--students", "1", "--out", out];
     const refused = await runTask("exercise", args);
     equal(refused.code, 1);
-    match(refused.err, /is there already; nothing was written over/);
+    match(
+      refused.err,
+      /there must be nothing of that name: there is something\. Nothing was written over; name another folder/,
+    );
     deepEqual(await filesBelow(folder), { "class/mine.txt": "kept" });
     const file = join(out, "mine.txt", "deeper");
     const below = await runTask("exercise", [...args.slice(0, 5), file]);

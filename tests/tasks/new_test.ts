@@ -145,7 +145,10 @@ Deno.test("newFolder() takes back what it made when it cannot make all", async (
       "--form=concave",
     ]);
     equal(code, 1);
-    match(err, /a part of its path is a file|holds files already/);
+    match(
+      err,
+      /Cannot make \S+\/schemas as there is something of that name already .*Nothing was made\. Rename it/,
+    );
     deepEqual([...Deno.readDirSync(path)].map((one) => one.name), ["schemas"]);
   });
 });
