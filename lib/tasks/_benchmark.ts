@@ -14,6 +14,8 @@ export interface BenchPeer {
   readonly value?: number;
   /** What is not installed here, where there is no value. */
   readonly missing?: string;
+  /** Why there is no value although it is installed: "not within 3 s". */
+  readonly fails?: string;
 }
 
 /** One size of a growing task; memory is peak resident memory in MB. */
@@ -94,8 +96,9 @@ function faultOf(row: BenchRow): string | undefined {
     return `an amount of "${what}" that is no number of 0 or more`;
   }
   if (
-    peer !== undefined && peer.value === undefined && peer.missing === undefined
-  ) return `"${what}" says neither what its peer takes nor what is missing`;
+    peer !== undefined && peer.value === undefined &&
+    peer.missing === undefined && peer.fails === undefined
+  ) return `"${what}" says neither what its peer takes nor why it does not`;
   if (growth.some(({ n }, k) => k > 0 && !(n > growth[k - 1].n))) {
     return `the sizes of "${what}" do not rise`;
   }

@@ -91,9 +91,9 @@ function summaryLine(row: BenchRow): string {
     peer === undefined ? "" : cell(`${peer.name} ${peer.version ?? ""}`.trim()),
     peer === undefined
       ? ""
-      : peer.value === undefined
-      ? `not here: needs ${peer.missing}`
-      : amountText(peer.value, unit),
+      : peer.value !== undefined
+      ? amountText(peer.value, unit)
+      : cell(peer.fails ?? `not here: needs ${peer.missing}`),
     ratio === undefined ? "" : factorText(ratio) + marks.ratio,
     growthText(row),
     memoryText(row),

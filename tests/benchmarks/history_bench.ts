@@ -1,10 +1,9 @@
 /**
- * The history of a piece, from its files to everything the notebook shows: the
- * demonstration piece of 20 sessions (within 2 s) and one of 1000 (within 10 s),
- * beyond the start of a kernel.
+ * The history of a piece, from its files to everything the notebook shows.
  *
  * @module
  */
+import { fileURLToPath } from "node:url";
 import { jupyterDisplay } from "sagbook/display/bundle.ts";
 import { Random } from "sagbook/numerics/random.ts";
 import { sagFromRadius } from "sagbook/geometry/sag_from_radius.ts";
@@ -22,13 +21,16 @@ import {
   showHistoryAnswer,
 } from "sagbook/narrative/mod.ts";
 import { millimetres as mm } from "sagbook/units/length.ts";
+import { benchProgram } from "./_program.ts";
+import { median, sideBySide } from "./_side_by_side.ts";
 
-const SESSIONS = 1000;
 const GRADES = ["F80", "F120", "F220", "F320", "F500"];
-const FOLDER = "data/history-300";
+const FOLDER = fileURLToPath(
+  new URL("../../data/history-300", import.meta.url),
+);
 
-/** A folder whose work goes on for a thousand evenings; the caller removes it. */
-async function longHistory(): Promise<string> {
+/** A folder whose work goes on for so many evenings; the caller removes it. */
+async function longHistory(sessions: number): Promise<string> {
   const folder = await Deno.makeTempDir({ prefix: "history-" });
   const random = new Random(1000);
   for (const name of ["piece.json", "bench.json"]) {
@@ -40,9 +42,9 @@ async function longHistory(): Promise<string> {
   ];
   const work = ["date,grade,minutes,wets,position,session"];
   let sag = 3.3;
-  for (let i = 0; i < SESSIONS; i++) {
+  for (let i = 0; i < sessions; i++) {
     const date = new Date(Date.UTC(2024, 0, 1 + i)).toISOString().slice(0, 10);
-    const grade = GRADES[Math.floor(5 * i / SESSIONS)];
+    const grade = GRADES[Math.floor(5 * i / sessions)];
     sag += 0.0004 * (1 + 0.2 * random.normal());
     if (i > 0) work.push(`${date},${grade},6,1,mirror on top,S${i}`);
     const radius = radiusFromSurfaceSag(mm(sag), mm(150));
@@ -92,22 +94,48 @@ async function render(folder: string, evening: string): Promise<number> {
   return size;
 }
 
-Deno.bench("20 sessions, files to everything shown", {
-  group: "history",
-  n: 10,
-  warmup: 2,
-}, async () => {
-  await render(FOLDER, "E13");
-});
-
-Deno.bench("1000 sessions, files to everything shown", {
-  group: "long history",
-  n: 3,
-  warmup: 1,
-}, async (measured) => {
-  const folder = await longHistory();
-  measured.start();
-  await render(folder, "S990");
-  measured.end();
-  await Deno.remove(folder, { recursive: true });
-});
+if (import.meta.main) {
+  await benchProgram({
+    ours: async (sessions) => {
+      const folder = await longHistory(sessions);
+      addEventListener(
+        "unload",
+        () => Deno.removeSync(folder, { recursive: true }),
+      );
+      return async () => [
+        await render(folder, `S${Math.floor(sessions * 0.9)}`),
+      ];
+    },
+    run: async (size) => {
+      const isTiny = size === "tiny";
+      const { row } = await sideBySide({
+        program: import.meta.url,
+        what: "History of 1,000 sessions, files to everything shown",
+        grows: "sessions",
+        sizes: isTiny ? [10] : [10, 100, 1000],
+        runs: (n) => isTiny ? 1 : n < 1000 ? 5 : 3,
+        rounds: 1,
+      });
+      const times: number[] = [];
+      for (let run = 0; run < (isTiny ? 1 : 10); run++) {
+        const start = performance.now();
+        await render(FOLDER, "E13");
+        times.push(performance.now() - start);
+      }
+      return {
+        title: "History of a piece",
+        about:
+          "From the folder's files to all answers, tables and figures that the notebook shows, a look back included, beyond the start of a kernel. Four sets of three readings a session. We know of nothing general to hold it against.",
+        rows: [
+          {
+            what:
+              "History of the invented piece in data/, files to everything shown",
+            ours: median(times),
+            limit: { of: "ours", atMost: 2000 },
+          },
+          { ...row, limit: { of: "ours", atMost: 10_000 } },
+        ],
+      };
+    },
+  });
+}

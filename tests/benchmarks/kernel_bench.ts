@@ -1,6 +1,5 @@
 /**
- * The notebook kernel beside the kernel that comes with the runtime, by turns
- * in one run: `deno run -A tests/benchmarks/kernel_bench.ts`.
+ * The notebook kernel beside the kernel that comes with the runtime, by turns.
  *
  * @module
  */
@@ -8,32 +7,44 @@ import { command } from "../kernel/_session.ts";
 import { RUNTIME_KERNEL } from "../jupyter/_runtime_kernel.ts";
 import type { RunningKernel } from "sagbook/protocol/running_kernel.ts";
 import { startKernel } from "sagbook/protocol/start_kernel.ts";
+import type {
+  BenchReport,
+  BenchRow,
+  GrowthPoint,
+} from "sagbook/tasks/_benchmark.ts";
+import { benchProgram, type BenchSize } from "./_program.ts";
+import { Times } from "./_kernel_times.ts";
+import { marked, memoryOf } from "./_whole_program.ts";
 
-const RUNS = 20;
-const LINES = 20_000;
+const KERNELS = {
+  checked: command(true),
+  unchecked: command(false),
+  peer: RUNTIME_KERNEL,
+} as const;
+type Name = keyof typeof KERNELS;
+const NAMES = Object.keys(KERNELS) as Name[];
 
-const KERNELS: Readonly<Record<string, readonly string[]>> = {
-  "checked": command(true),
-  "unchecked": command(false),
-  "runtime's own": RUNTIME_KERNEL,
-};
-
-type Table = Map<string, Map<string, string>>;
-
-function note(table: Table, row: string, kernel: string, text: string): void {
-  const cells = table.get(row) ?? new Map();
-  cells.set(kernel, text);
-  table.set(row, cells);
+/** How often each thing is done, and with how much. */
+interface Plan {
+  readonly starts: number;
+  readonly cells: number;
+  readonly repeats: number;
+  /** Lines printed, rising. */
+  readonly lines: readonly number[];
+  /** How long a kernel may take to stop a cell, in ms. */
+  readonly patience: number;
 }
 
-const at = (values: readonly number[], part: number): number =>
-  values.toSorted((a, b) => a - b)[
-    Math.min(values.length - 1, Math.floor(values.length * part))
-  ];
-
-/** Median and 95th percentile. */
-const spread = (values: readonly number[]): string =>
-  `${at(values, 0.5).toFixed(1)} / ${at(values, 0.95).toFixed(1)}`;
+const PLANS: Readonly<Record<BenchSize, Plan>> = {
+  full: {
+    starts: 11,
+    cells: 20,
+    repeats: 5,
+    lines: [200, 2_000, 20_000],
+    patience: 3_000,
+  },
+  tiny: { starts: 1, cells: 1, repeats: 1, lines: [20], patience: 300 },
+};
 
 async function timed(act: () => Promise<unknown>): Promise<number> {
   const begun = performance.now();
@@ -41,45 +52,37 @@ async function timed(act: () => Promise<unknown>): Promise<number> {
   return performance.now() - begun;
 }
 
-function start(name: string, cwd: string, mark: string) {
-  return startKernel(KERNELS[name], {
-    cwd,
-    env: { SESSION_MARK: mark, NO_COLOR: "1" },
-  });
+function start(name: Name, cwd: string, mark: string): Promise<RunningKernel> {
+  const env = { ...marked(mark), NO_COLOR: "1" };
+  return startKernel(KERNELS[name], { cwd, env });
 }
 
-/** Time to the answer who it is, and to the first value, of fresh processes. */
-async function cold(table: Table, cwd: string): Promise<void> {
-  const info: Record<string, number[]> = {};
-  const first: Record<string, number[]> = {};
-  for (let run = 0; run < RUNS; run++) {
-    for (const name of Object.keys(KERNELS)) {
+/** Fresh processes: to the answer who it is, and to the first value. */
+async function cold(times: Times, cwd: string, runs: number): Promise<void> {
+  for (let run = 0; run < runs; run++) {
+    for (const name of NAMES) {
       const begun = performance.now();
       const kernel = await start(name, cwd, "cold");
-      (info[name] ??= []).push(performance.now() - begun);
+      times.add("answer", name, performance.now() - begun);
       await kernel.execute("1 + 1");
-      (first[name] ??= []).push(performance.now() - begun);
+      times.add("first", name, performance.now() - begun);
       await kernel.shutdown();
     }
   }
-  for (const name of Object.keys(KERNELS)) {
-    note(table, "start to kernel_info_reply, ms", name, spread(info[name]));
-    note(table, "start to first value, ms", name, spread(first[name]));
-  }
 }
 
-/** Lines that came before the cell's end, and how long that took. */
-async function printed(kernel: RunningKernel): Promise<[number, number]> {
+/** Prints lines: how long, and how many were there at the cell's end. */
+async function print(
+  kernel: RunningKernel,
+  lines: number,
+): Promise<[number, number]> {
   let text = "";
-  let late = 0;
   const took = await timed(() =>
     kernel.execute(
-      `for (let i = 0; i < ${LINES}; i++) console.log("line " + i)`,
+      `for (let i = 0; i < ${lines}; i++) console.log("line " + i)`,
       {
-        onOutput: (output, origin) => {
-          if (output.output_type !== "stream") return;
-          if (origin.late) late++;
-          else text += output.text;
+        onOutput: (output, { late }) => {
+          if (output.output_type === "stream" && !late) text += output.text;
         },
       },
     )
@@ -88,99 +91,145 @@ async function printed(kernel: RunningKernel): Promise<[number, number]> {
   return [text.split("\n").length - 1, took];
 }
 
-async function interrupt(kernel: RunningKernel): Promise<number> {
-  const running = kernel.execute("while (true) {}");
+/** Time from the interrupt to the cell's end; undefined if it goes on. */
+async function stop(
+  kernel: RunningKernel,
+  patience: number,
+  code = "while (true) {}",
+): Promise<number | undefined> {
+  const running = kernel.execute(code).then(() => true, () => false);
   await new Promise((done) => setTimeout(done, 150));
   const begun = performance.now();
-  await kernel.interrupt();
-  await running;
-  return performance.now() - begun;
+  const stopped = Promise.all([kernel.interrupt().catch(() => {}), running]);
+  const waiting = Promise.withResolvers<undefined>();
+  const timer = setTimeout(() => waiting.resolve(undefined), patience);
+  const first = await Promise.race([stopped, waiting.promise]);
+  clearTimeout(timer);
+  return first?.[1] ? performance.now() - begun : undefined;
 }
 
-/** Resident memory of a kernel with all its processes, in MB. */
-async function memory(mark: string): Promise<number> {
-  let sum = 0;
-  for await (const { name } of Deno.readDir("/proc")) {
-    try {
-      const environ = await Deno.readTextFile(`/proc/${name}/environ`);
-      if (!environ.includes(`SESSION_MARK=${mark}`)) continue;
-      const status = await Deno.readTextFile(`/proc/${name}/status`);
-      sum += Number(/VmRSS:\s*(\d+)/.exec(status)?.[1] ?? 0);
-    } catch {
-      // Not a process, or not ours.
-    }
+/** A loop that runs after the cell has awaited something, in fresh kernels. */
+async function stopLate(
+  times: Times,
+  cwd: string,
+  patience: number,
+): Promise<void> {
+  for (const name of ["unchecked", "peer"] as const) {
+    const kernel = await start(name, cwd, "late");
+    await kernel.execute("1 + 1");
+    const took = await stop(kernel, patience, "await 0; while (true) {}");
+    if (took !== undefined) times.add("stop late", name, took);
+    await kernel.kill();
   }
-  return sum / 1024;
 }
 
-async function warm(table: Table, cwd: string): Promise<void> {
-  const kernels: Record<string, RunningKernel> = {};
-  for (const name of Object.keys(KERNELS)) {
-    kernels[name] = await start(name, cwd, `warm-${name}`);
-    for (let i = 0; i < 3; i++) await kernels[name].execute(`${i} + 1`);
+/** Long-lived kernels: cells, lines, stops, and their memory before and after. */
+async function warm(times: Times, cwd: string, plan: Plan) {
+  const kernels = new Map<Name, RunningKernel>();
+  for (const name of NAMES) {
+    const kernel = await start(name, cwd, `warm ${name}`);
+    kernels.set(name, kernel);
+    for (let i = 0; i < 3; i++) await kernel.execute(`${i} + 1`);
+    times.add("memory", name, await memoryOf(`warm ${name}`));
   }
-  const trivial: Record<string, number[]> = {};
-  const lines: Record<string, [number, number][]> = {};
-  const stops: Record<string, number[]> = {};
-  for (let run = 0; run < RUNS; run++) {
-    for (const [name, kernel] of Object.entries(kernels)) {
-      (trivial[name] ??= []).push(
-        await timed(() => kernel.execute(`${run} + 1`)),
-      );
+  for (let run = 0; run < plan.cells; run++) {
+    for (const [name, kernel] of kernels) {
+      times.add("cell", name, await timed(() => kernel.execute(`${run} + 1`)));
     }
   }
-  for (let run = 0; run < RUNS / 4; run++) {
-    for (const [name, kernel] of Object.entries(kernels)) {
-      (lines[name] ??= []).push(await printed(kernel));
-      (stops[name] ??= []).push(await interrupt(kernel));
+  const there = new Map<Name, number>();
+  for (let run = 0; run < plan.repeats; run++) {
+    for (const [name, kernel] of kernels) {
+      for (const lines of plan.lines) {
+        const [count, took] = await print(kernel, lines);
+        times.add(`lines ${lines}`, name, took);
+        there.set(name, Math.min(there.get(name) ?? Infinity, count));
+        if (lines === plan.lines.at(-1)) there.set(name, count);
+      }
+      const took = await stop(kernel, plan.patience);
+      if (took !== undefined) times.add("stop", name, took);
     }
   }
-  for (const [name, kernel] of Object.entries(kernels)) {
-    note(table, "trivial cell, ms", name, spread(trivial[name]));
-    note(
-      table,
-      `${LINES} printed lines, ms`,
-      name,
-      spread(lines[name].map(([, took]) => took)),
-    );
-    note(
-      table,
-      `of ${LINES} lines, there at the cell's end`,
-      name,
-      String(Math.min(...lines[name].map(([count]) => count))),
-    );
-    note(table, "stop of a busy loop, ms", name, spread(stops[name]));
-    const mb = await memory(`warm-${name}`);
-    note(table, "memory of all processes, MB", name, mb.toFixed(0));
+  for (const [name, kernel] of kernels) {
+    times.add("memory after", name, await memoryOf(`warm ${name}`));
     await kernel.shutdown();
   }
+  return there;
 }
 
-/** Measures all and prints a table: median / 95th percentile. */
-async function compare(): Promise<void> {
-  const cwd = await Deno.makeTempDir();
-  const table: Table = new Map();
-  await cold(table, cwd);
-  await warm(table, cwd);
-  const names = Object.keys(KERNELS);
-  const width = Math.max(...[...table.keys()].map((row) => row.length));
-  console.log(
-    `median / 95th percentile of ${RUNS} runs by turns (printing and stopping: ${
-      RUNS / 4
-    })`,
-  );
-  console.log(
-    ["".padEnd(width), ...names.map((n) => n.padStart(16))].join(" "),
-  );
-  for (const [row, cells] of table) {
-    console.log(
-      [
-        row.padEnd(width),
-        ...names.map((n) => (cells.get(n) ?? "").padStart(16)),
-      ].join(" "),
-    );
+async function run(size: BenchSize): Promise<BenchReport> {
+  const plan = PLANS[size];
+  const cwd = await Deno.makeTempDir({ prefix: "kernels-" });
+  const times = new Times();
+  let there: Map<Name, number>;
+  try {
+    await cold(times, cwd, plan.starts);
+    console.error("kernels: started");
+    there = await warm(times, cwd, plan);
+    console.error("kernels: warm");
+    await stopLate(times, cwd, plan.patience);
+  } finally {
+    await Deno.remove(cwd, { recursive: true });
   }
-  await Deno.remove(cwd, { recursive: true });
+  const peer = { name: "Deno's own kernel", version: Deno.version.deno };
+  const row = (
+    what: string,
+    key: string,
+    name: Name,
+    unit?: "MB",
+  ): BenchRow => ({
+    what: `${what}${name === "checked" ? ", types checked" : ""}`,
+    ours: times.middle(key, name),
+    peer: {
+      ...peer,
+      ...(times.has(key, "peer")
+        ? { value: times.middle(key, "peer") }
+        : { fails: `never (waited ${plan.patience / 1000} s)` }),
+    },
+    ...(unit === undefined ? {} : { unit }),
+  });
+  const both = (what: string, key: string) => [
+    row(what, key, "unchecked"),
+    row(what, key, "checked"),
+  ];
+  const growth = plan.lines.map((n): GrowthPoint => ({
+    n,
+    ours: times.middle(`lines ${n}`, "unchecked"),
+    peer: times.middle(`lines ${n}`, "peer"),
+  }));
+  const most = plan.lines[plan.lines.length - 1];
+  return {
+    title: "Kernel",
+    about:
+      "Both kernels by the same client, by turns. The peer does not check types. On Stop ours gives an await 50 ms to end before it ends the code that runs. The peer answers before all that a cell prints has come; what was there at the cell's end stands below. Memory is that of all its processes, shared pages once for each.",
+    rows: [
+      row("Kernel start to its first answer", "answer", "unchecked"),
+      ...both("Kernel start to the first value", "first"),
+      ...both("A trivial cell", "cell"),
+      {
+        ...row("20,000 printed lines", `lines ${most}`, "unchecked"),
+        grows: "lines",
+        growth,
+        memory: {
+          ours: times.middle("memory after", "unchecked"),
+          peer: times.middle("memory after", "peer"),
+        },
+      },
+      row("Stop of a busy loop", "stop", "unchecked"),
+      row("Stop of a busy loop after an await", "stop late", "unchecked"),
+      ...both("Memory after three cells", "memory").map((one) => ({
+        ...one,
+        unit: "MB" as const,
+      })),
+    ],
+    details: `Of ${
+      most.toLocaleString("en")
+    } printed lines there were at the cell's end: ${
+      there.get("unchecked")
+    } with ours, ${there.get("checked")} with types checked, ${
+      there.get("peer")
+    } with the runtime's own, whose other lines came under the next cell or later.`,
+  };
 }
 
-if (import.meta.main) await compare();
+if (import.meta.main) await benchProgram({ run });

@@ -1,135 +1,192 @@
 /**
- * Notebook to page, here with the project's own kernel and by
- * `jupyter nbconvert --execute --to html` with Deno's own, side by side in one
- * run. The ratios of the medians are printed: at most 0.5 with types checked as
- * shipped (a check that has passed is remembered; the first takes seconds more
- * and is printed beside), at most 0.4 with `--no-check`.
- *
- * Run with `deno run -A tests/benchmarks/notebook_to_html_bench.ts`, or as one
- * of `deno bench`.
+ * Notebook to page, with the project's own kernel and by
+ * `jupyter nbconvert --execute --to html` with Deno's own.
  *
  * @module
  */
 import { fileURLToPath } from "node:url";
+import type {
+  BenchReport,
+  BenchRow,
+  GrowthPoint,
+} from "sagbook/tasks/_benchmark.ts";
 import type { CodeCell, Notebook } from "sagbook/notebook/mod.ts";
+import { writeNotebook } from "sagbook/notebook/write_notebook.ts";
 import { writeRuntimeKernel } from "../jupyter/_runtime_kernel.ts";
+import { benchProgram, type BenchSize } from "./_program.ts";
+import { median } from "./_side_by_side.ts";
+import { versionOf } from "./_version_of.ts";
+import { wholeProgram, type WholeRun } from "./_whole_program.ts";
 
-const RUNS = 7;
+const HEADING =
+  "# Blank 7\n\n$R = \\frac{r^2 + s^2}{2s} + b$\n\n| zone | R / mm |\n|---|---:|\n| centre | 2520 |";
+const SOURCES = [
+  "const r = 60, b = 3;",
+  "const sags = [0.715, 0.716, 0.714];\nsags.map((s) => (r * r + s * s) / (2 * s) + b)",
+  "for (const s of sags) console.log(s);",
+  'await Deno.jupyter.display({ "image/svg+xml": \'<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><circle r="4"/></svg>\' }, { raw: true });',
+  'Deno.jupyter.html`<table><tr><th scope="col">R</th></tr><tr><td>2520</td></tr></table>`',
+];
 
-const cell = (source: string, index: number): CodeCell => ({
-  cell_type: "code",
-  id: `c${index}`,
-  metadata: {},
-  source,
-  execution_count: null,
-  outputs: [],
-});
-
-const NOTEBOOK: Notebook = {
-  metadata: {
-    kernelspec: { name: "deno", display_name: "Deno", language: "typescript" },
-    language_info: { name: "typescript" },
-  },
-  cells: [
-    {
-      cell_type: "markdown",
-      id: "m",
-      metadata: {},
-      source:
-        "# Blank 7\n\n$R = \\frac{r^2 + s^2}{2s} + b$\n\n| zone | R / mm |\n|---|---:|\n| centre | 2520 |",
+/** A notebook of `count` code cells: the five again and again. */
+function notebookOf(count: number): Notebook {
+  const cells = Array.from({ length: count }, (_, k): CodeCell => ({
+    cell_type: "code",
+    id: `c${k}`,
+    metadata: {},
+    // What is declared once is used by all cells below.
+    source: k < 5 ? SOURCES[k] : SOURCES[2 + k % 3],
+    execution_count: null,
+    outputs: [],
+  }));
+  return {
+    metadata: {
+      kernelspec: {
+        name: "deno",
+        display_name: "Deno",
+        language: "typescript",
+      },
+      language_info: { name: "typescript" },
     },
-    ...[
-      "const r = 60, b = 3;",
-      "const sags = [0.715, 0.716, 0.714];\nsags.map((s) => (r * r + s * s) / (2 * s) + b)",
-      "for (const s of sags) console.log(s);",
-      'await Deno.jupyter.display({ "image/svg+xml": \'<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><circle r="4"/></svg>\' }, { raw: true });',
-      'Deno.jupyter.html`<table><tr><th scope="col">R</th></tr><tr><td>2520</td></tr></table>`',
-    ].map(cell),
-  ],
-};
-
-const median = (values: number[]): number =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)];
-
-async function seconds(
-  program: string,
-  args: string[],
-  env: Record<string, string>,
-): Promise<number> {
-  const start = performance.now();
-  const { success, stderr } = await new Deno.Command(program, {
-    args,
-    env,
-    stdout: "null",
-    stderr: "piped",
-  }).output();
-  if (!success) throw new Error(new TextDecoder().decode(stderr));
-  return (performance.now() - start) / 1000;
+    cells: [
+      { cell_type: "markdown", id: "m", metadata: {}, source: HEADING },
+      ...cells,
+    ],
+  };
 }
 
-/** Measures both by turns, each in a fresh process, and prints the ratio. */
-async function compare(): Promise<void> {
-  const { writeNotebook } = await import("sagbook/notebook/write_notebook.ts");
-  const folder = await Deno.makeTempDir();
-  await writeRuntimeKernel(folder);
-  const path = `${folder}/given.ipynb`;
-  await writeNotebook(path, NOTEBOOK);
-  const env = { JUPYTER_PATH: folder };
-  const ours = (...flags: string[]) =>
-    seconds(Deno.execPath(), [
-      "run",
-      "-A",
-      fileURLToPath(import.meta.resolve("./_notebook_to_html.ts")),
-      path,
-      `${folder}/ours.html`,
-      ...flags,
-    ], env);
-  const theirs = () =>
-    seconds("jupyter", [
-      "nbconvert",
-      "--execute",
-      "--to",
-      "html",
-      "--output",
-      "theirs.html",
-      path,
-    ], env);
-  const first = await ours();
-  await theirs();
-  const times: [number[], number[], number[]] = [[], [], []];
-  for (let i = 0; i < RUNS; i++) {
-    times[0].push(await ours());
-    times[1].push(await ours("--no-check"));
-    times[2].push(await theirs());
+/** Runs of one way, as they come by turns. */
+class Way {
+  readonly runs: WholeRun[] = [];
+
+  get ms(): number {
+    return median(this.runs.map(({ ms }) => ms));
   }
-  const [own, loose, peer] = times.map(median);
-  const bytes = async (name: string) =>
-    Math.round((await Deno.stat(`${folder}/${name}`)).size / 1000);
-  console.log(
-    [
-      `notebook to page, median of ${RUNS}`,
-      `ours, checked: ${own.toFixed(2)} s (${await bytes("ours.html")} kB)`,
-      `ours, checked for the first time: ${first.toFixed(2)} s (one run)`,
-      `ours with --no-check: ${loose.toFixed(2)} s`,
-      `jupyter nbconvert: ${peer.toFixed(2)} s (${await bytes(
-        "theirs.html",
-      )} kB)`,
-      `ratio checked: ${(own / peer).toFixed(2)} (at most 0.5)`,
-      `ratio with --no-check: ${(loose / peer).toFixed(2)} (at most 0.4)`,
-    ].join("\n"),
-  );
-  await Deno.remove(folder, { recursive: true });
+
+  get peak(): number {
+    return Math.max(...this.runs.map(({ peak }) => peak));
+  }
 }
 
-if (import.meta.main) await compare();
-else {
-  const { runNotebook } = await import("sagbook/notebook/run_notebook.ts");
-  const { exportHtml } = await import("sagbook/notebook/export_html.ts");
-  const executed = (await runNotebook(NOTEBOOK)).notebook;
-  Deno.bench("runNotebook() of five cells", { n: 20, warmup: 2 }, async () => {
-    await runNotebook(NOTEBOOK);
+/** One size: ours checked and not, nbconvert, and ours for the first time. */
+async function measure(
+  folder: string,
+  cells: number,
+  runs: number,
+  isTiny: boolean,
+) {
+  const path = `${folder}/${cells}.ipynb`;
+  await writeNotebook(path, notebookOf(cells));
+  const env = { JUPYTER_PATH: folder };
+  const script = fileURLToPath(import.meta.resolve("./_notebook_to_html.ts"));
+  const page = `${folder}/ours-${cells}.html`;
+  const ours = (...flags: string[]) =>
+    wholeProgram([Deno.execPath(), "run", "-A", script, path, page, ...flags]);
+  const theirs = async (): Promise<WholeRun | undefined> => {
+    try {
+      // deno-fmt-ignore
+      return await wholeProgram(["jupyter", "nbconvert", "--execute", "--to", "html", "--output", `theirs-${cells}.html`, path], env);
+    } catch (error) {
+      if (error instanceof Deno.errors.NotFound) return undefined;
+      throw error;
+    }
+  };
+  const first = await ours();
+  const [checked, loose, peer] = [new Way(), new Way(), new Way()];
+  for (let run = 0; run < runs; run++) {
+    checked.runs.push(isTiny ? first : await ours());
+    loose.runs.push(await ours("--no-check"));
+    const one = await theirs();
+    if (one !== undefined) peer.runs.push(one);
+  }
+  console.error(`notebook to page: ${cells} cells`);
+  const hasPeer = peer.runs.length === runs;
+  const kilobytes = async (name: string): Promise<string> =>
+    `${Math.round((await Deno.stat(`${folder}/${name}`)).size / 1000)} kB`;
+  const pages = hasPeer
+    ? `${await kilobytes(`ours-${cells}.html`)} / ${await kilobytes(
+      `theirs-${cells}.html`,
+    )}`
+    : await kilobytes(`ours-${cells}.html`);
+  const point = (way: Way): GrowthPoint => ({
+    n: cells,
+    ours: way.ms,
+    ourMemory: way.peak,
+    ...(hasPeer ? { peer: peer.ms, peerMemory: peer.peak } : {}),
   });
-  Deno.bench("exportHtml() of five cells", { n: 20, warmup: 2 }, async () => {
-    await exportHtml(executed);
-  });
+  return { cells, first, checked: point(checked), loose: point(loose), pages };
 }
+
+async function run(size: BenchSize): Promise<BenchReport> {
+  const isTiny = size === "tiny";
+  const folder = await Deno.makeTempDir({ prefix: "to-html-" });
+  try {
+    await writeRuntimeKernel(folder);
+    const version = await versionOf("jupyter", "nbconvert", "--version");
+    const found: Awaited<ReturnType<typeof measure>>[] = [];
+    for (const cells of isTiny ? [2] : [5, 50, 500]) {
+      const runs = isTiny || cells === 500 ? 1 : cells === 5 ? 7 : 3;
+      found.push(await measure(folder, cells, runs, isTiny));
+    }
+    const row = (
+      what: string,
+      point: GrowthPoint,
+      limit?: BenchRow["limit"],
+      growth?: GrowthPoint[],
+    ): BenchRow => ({
+      what,
+      ours: point.ours,
+      peer: {
+        name: "nbconvert with Deno's kernel",
+        ...(version === undefined ? {} : { version }),
+        ...(point.peer === undefined
+          ? { missing: "jupyter nbconvert" }
+          : { value: point.peer }),
+      },
+      memory: { ours: point.ourMemory, peer: point.peerMemory },
+      ...(growth === undefined ? {} : { growth, grows: "cells" }),
+      ...(limit === undefined ? {} : { limit }),
+    });
+    const [small] = found;
+    const last = found[found.length - 1];
+    const all = (key: "checked" | "loose") => found.map((one) => one[key]);
+    return {
+      title: "Notebook to page",
+      about:
+        "From an .ipynb file to an HTML page, each a whole program from its start to its end: markdown with mathematics and a table, then code cells that print, show a value or a picture. A check that has passed is remembered; the first one is told apart. The memory counts shared pages once for each process. nbconvert does not check types.",
+      rows: [
+        row("Notebook of 5 cells to page, types checked", small.checked, {
+          of: "ratio",
+          atMost: 0.5,
+        }),
+        row("Notebook of 5 cells to page, --no-check", small.loose, {
+          of: "ratio",
+          atMost: 0.4,
+        }),
+        row(
+          "Notebook of 500 cells to page, types checked",
+          last.checked,
+          undefined,
+          all("checked"),
+        ),
+        row(
+          "Notebook of 500 cells to page, --no-check",
+          last.loose,
+          undefined,
+          all("loose"),
+        ),
+      ],
+      details: [
+        "| cells | checked for the first time, s (one run) | page, ours / nbconvert |",
+        "| ---: | ---: | ---: |",
+        ...found.map(({ cells, first, pages }) =>
+          `| ${cells} | ${(first.ms / 1000).toFixed(2)} | ${pages} |`
+        ),
+      ].join("\n"),
+    };
+  } finally {
+    await Deno.remove(folder, { recursive: true });
+  }
+}
+
+if (import.meta.main) await benchProgram({ run });
