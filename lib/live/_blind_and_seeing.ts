@@ -114,7 +114,7 @@ function draw({ numbers, choices }: Settings): Picture {
   const reach = roundedReach(values, height * 0.4);
   const plot = chart(
     [296, 46],
-    [170, 170],
+    [164, 170],
     {
       label: "gauge turned by, °",
       from: 0,

@@ -46,7 +46,7 @@ function draw({ numbers }: Settings): Picture {
   const least = Math.min(-10, ...values);
   const plot = chart(
     [296, 46],
-    [170, 170],
+    [164, 170],
     {
       label: "foot 1 from outward, °",
       from: 0,

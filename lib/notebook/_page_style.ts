@@ -89,11 +89,18 @@ a[href^="http"]::after{content:" (" attr(href) ")";font-size:.85em;overflow-wrap
 }
 `.trim();
 
-/** Added for a class: on a screen at least 900 px wide, words a third larger. */
+/**
+ * Added for a class: on a screen at least 900 px wide, words a third larger; on
+ * a phone pictures from rim to rim, so that their words keep 12 px at 360 px.
+ */
 export const ROOM_STYLE = `
 @media screen and (min-width:900px){html{font-size:22px}.sb-head,main{max-width:56rem}.sb-foot{max-width:53.5rem}
 .sb-scroll>table{max-width:max(100%,52rem)}code,pre,kbd,samp{font-size:.86rem}
 summary,.sb-note,.sb-head p,.sb-foot{font-size:.9rem}}
+@media screen and (max-width:30rem){.sb-live,.sb-live[data-is-live],.sb-figure{margin-left:-.9rem;margin-right:-.9rem}.sb-live .sb-figure{margin:0}
+.sb-live[data-is-live]{padding:.8em 0;border-width:1px 0;border-radius:0}.sb-live>dl,.sb-live .lv-side{padding:0 .9rem}
+.sb-figure svg[viewBox][width="480"]{width:100%;max-width:none}
+.sb-live svg text[font-size="15"],.sb-figure [font-size="14"]{font-size:16.1px}}
 `.trim();
 
 /** Added when the code is to be printed: its folds open on paper. */
