@@ -23,6 +23,8 @@
 export { type Displayable, jupyterDisplay, type MimeBundle } from "./bundle.ts";
 export { type Role, ROLES } from "./colour_roles.ts";
 export { escapeHtml } from "./escape_html.ts";
+export { htmlTables, type TextTable } from "./html_tables.ts";
+export { htmlWords } from "./html_words.ts";
 export { LIVE_TYPE, type LiveOutput } from "./live.ts";
 export { Markup, markup, type MarkupPart } from "./markup.ts";
 export { exercise, prose } from "./prose.ts";

@@ -51,6 +51,15 @@ export function isElement(value: unknown): value is DomNode {
     typeof node.localName === "string" && "childNodes" in node;
 }
 
+/** Reads finished HTML into the tree below one element. */
+export async function parseElement(html: string): Promise<DomNode> {
+  const dom = await import("linkedom");
+  const page = dom.parseHTML(
+    `<!doctype html><html><body>${html}</body></html>`,
+  ) as unknown as { document: { body: DomNode } };
+  return page.document.body;
+}
+
 const SVG = "http://www.w3.org/2000/svg";
 
 /** Names that a DOM made for HTML writes in small letters. */

@@ -28,6 +28,8 @@ export {
   type FigureSettings,
   svgFigure,
 } from "./figure.ts";
+export { figurePng, type FigurePngOptions, figurePngs } from "./figure_png.ts";
+export { figureSvg, type FigureSvgOptions } from "./figure_svg.ts";
 export { planFigure } from "./plan_figure.ts";
 export type {
   PlanFigureInput,

@@ -10,6 +10,7 @@ import type { Figure } from "../figures/figure.ts";
 import { focalLengthFigure } from "../figures/focal_length_figure.ts";
 import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
+import { RESULTS_VERSION } from "./results_version.ts";
 import { VERSION } from "../version.ts";
 import type { FocalReport } from "./focal_report.ts";
 import { plainJson } from "./plain_json.ts";
@@ -163,6 +164,7 @@ export function focalResults(
   return plainJson({
     program: "sagbook",
     version: VERSION,
+    results_version: RESULTS_VERSION,
     units: { length: "mm" },
     invented: piece.invented,
     piece: { name: piece.name, form: piece.form, target: piece.target },

@@ -255,18 +255,10 @@ export {
 } from "./history_words.ts";
 export { historyResults, showHistoryAnswer } from "./show_history.ts";
 export { chooseNext } from "./session_report.ts";
-export {
-  type FocalOptions,
-  type FocalReport,
-  focalReport,
-  openFocal,
-} from "./focal_report.ts";
+export * from "./focal_report.ts";
 export { focalNotes } from "./focal_notes.ts";
 export { focalAnswer, type FocalFindings } from "./focal_sentences.ts";
-export {
-  drawFocalLength,
-  finishedTable,
-  focalResults,
-  showFocalAnswer,
-} from "./focal_show.ts";
+export * from "./focal_show.ts";
 export { writeWholeChance } from "./write_whole_chance.ts";
+export { RESULTS_VERSION } from "./results_version.ts";
+export { tableCsv, type TableCsvOptions } from "./table_csv.ts";

@@ -11,6 +11,7 @@ import type { Figure } from "../figures/figure.ts";
 import { ringChoiceFigure } from "../figures/ring_choice_figure.ts";
 import type { BudgetLine } from "../uncertainty/budget.ts";
 import type { RadiusBudget } from "../uncertainty/radius_budget.ts";
+import { RESULTS_VERSION } from "./results_version.ts";
 import { VERSION } from "../version.ts";
 import { plainJson } from "./plain_json.ts";
 import type { PlanReport } from "./plan_report.ts";
@@ -251,6 +252,7 @@ export function showPlanAnswer(report: PlanReport): Displayable {
     return plainJson({
       program: "sagbook",
       version: VERSION,
+      results_version: RESULTS_VERSION,
       units: { length: "mm", angle: "degree" },
       invented: piece.invented,
       piece: { name: piece.name, form: piece.form, diameter: piece.diameter },

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { RESULTS_VERSION } from "./results_version.ts";
 import { VERSION } from "../version.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
 import type { Interval } from "../statistics/interval.ts";
@@ -30,6 +31,7 @@ export function reportResults(report: SessionReport): Json {
   return {
     program: "sagbook",
     version: VERSION,
+    results_version: RESULTS_VERSION,
     units: { length: "mm", angle: "degree" },
     invented: piece.invented,
     piece: plainJson({

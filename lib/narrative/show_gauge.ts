@@ -4,6 +4,7 @@
  * @module
  */
 import type { Displayable } from "../display/bundle.ts";
+import { RESULTS_VERSION } from "./results_version.ts";
 import { VERSION } from "../version.ts";
 import type { GaugeReport } from "./gauge_report.ts";
 import { plainJson } from "./plain_json.ts";
@@ -42,6 +43,7 @@ export function gaugeResults(
   return plainJson({
     program: "sagbook",
     version: VERSION,
+    results_version: RESULTS_VERSION,
     units: { length: "mm", variance: "mm²", time: "min", angle: "degree" },
     invented: piece.invented,
     piece: { name: piece.name, form: piece.form, diameter: piece.diameter },

@@ -4,6 +4,7 @@
  * @module
  */
 import type { Displayable } from "../display/bundle.ts";
+import { RESULTS_VERSION } from "./results_version.ts";
 import { VERSION } from "../version.ts";
 import type { HistoryReport } from "./history_report.ts";
 import { plainJson } from "./plain_json.ts";
@@ -41,6 +42,7 @@ export function historyResults(
   return plainJson({
     program: "sagbook",
     version: VERSION,
+    results_version: RESULTS_VERSION,
     units: { length: "mm", volume: "mm³", work: timeline.unit ?? "none" },
     invented: piece.invented,
     piece: {

@@ -39,6 +39,12 @@ export {
 export { formatNotebook } from "./format_notebook.ts";
 export { chooseKernel, type KernelChoice } from "./kernel_choice.ts";
 export {
+  type NotebookFigure,
+  type NotebookPart,
+  notebookParts,
+  type NotebookTable,
+} from "./notebook_parts.ts";
+export {
   cellNumbers,
   isRunParameters,
   PARAMETERS_TAG,

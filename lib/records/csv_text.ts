@@ -7,26 +7,38 @@
 /** A cell that a spreadsheet takes for a formula, or a reader for a comment. */
 const FORMULA = /^[\s\u00a0\ufeff]*[=+\-@\uff1d\uff0b\uff0d\uff20|#]/;
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
+const COMMA_NUMBER = /^[+-]?(?:\d+,?\d*|,\d+)(?:[eE][+-]?\d+)?$/;
 
-function cellText(cell: string): string {
-  const safe = FORMULA.test(cell) && !NUMBER.test(cell) ||
+/** How a file is to be written. */
+export interface CsvOptions {
+  /**
+   * True: semicolons between cells, and a cell such as `-0,715` is a number,
+   * as spreadsheets of countries with a decimal comma write and read. Default
+   * false.
+   */
+  readonly decimalComma?: boolean;
+}
+
+function cellText(cell: string, number: RegExp): string {
+  const safe = FORMULA.test(cell) && !number.test(cell) ||
       cell.startsWith("\t") || cell.startsWith("\r") || cell.startsWith("'")
     ? `'${cell}`
     : cell;
-  return /[",;\t\r\n]|^\s|\s$/.test(safe)
+  return !number.test(safe) && /[",;\t\r\n]|^\s|\s$/.test(safe)
     ? `"${safe.replaceAll('"', '""')}"`
     : safe;
 }
 
 /**
- * Writes rows as CSV: commas, LF, quotes where needed.
+ * Writes rows as CSV: commas or semicolons, LF, quotes where needed.
  *
  * A text that begins with `=`, `+`, `-`, `@`, `#` or the like, and is not a plain
  * number, gets an apostrophe before it: spreadsheets then show it as text and
  * start nothing. A text that begins with an apostrophe gets a second one, so
  * that {@link cellOfCsv} can take it off again without loss.
  *
- * @param rows Cells as text, row by row.
+ * @param rows Cells as text, row by row; numbers as they are to stand there.
+ * @param options Whether numbers have a decimal comma.
  * @returns The file's text; each row ends in LF.
  *
  * @example
@@ -40,8 +52,16 @@ function cellText(cell: string): string {
  * );
  * ```
  */
-export function csvText(rows: readonly (readonly string[])[]): string {
-  return rows.map((row) => `${row.map(cellText).join(",")}\n`).join("");
+export function csvText(
+  rows: readonly (readonly string[])[],
+  options: CsvOptions = {},
+): string {
+  const [separator, number] = options.decimalComma
+    ? [";", COMMA_NUMBER]
+    : [",", NUMBER];
+  return rows.map((row) =>
+    `${row.map((cell) => cellText(cell, number)).join(separator)}\n`
+  ).join("");
 }
 
 /**

@@ -119,3 +119,12 @@ Deno.test("every file of readings, sheet and plan that is written starts no form
     deepEqual(formulas(benchSheetCsv(sheet)), [], start);
   }
 });
+
+Deno.test("csvText() with decimal commas parts cells by semicolons and keeps numbers as they are", () => {
+  equal(
+    csvText([["-0,715", "+1,5e-3", "-1,2,3", "a;b", "=1", "-0.715"]], {
+      decimalComma: true,
+    }),
+    `-0,715;+1,5e-3;"'-1,2,3";"a;b";'=1;'-0.715\n`,
+  );
+});
