@@ -9,10 +9,12 @@ import { wordsIn } from "../narrative/glossary.ts";
 import { exportHtml } from "../notebook/export_html.ts";
 import { formatNotebook } from "../notebook/format_notebook.ts";
 import { readNotebook } from "../notebook/read_notebook.ts";
-import { writeAtomically } from "../files/write_atomically.ts";
+import { expectWritable } from "../files/expect_writable.ts";
+import { writeAllAtomically } from "../files/write_atomically.ts";
 import { VERSION } from "../version.ts";
 import { runChecked } from "./_own_kernel.ts";
 import { ROOT } from "./_root.ts";
+import { stoppable } from "./_stoppable.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
@@ -30,7 +32,8 @@ notebook it came from with all results. Both need no network.
   --no-check     types are not checked
   --help         this text
 
-Exit codes: 0 written, 1 failed, 2 wrong call.`;
+Exit codes: 0 written, 1 a cell or the disk failed, 2 wrong call, 3 the kernel
+ended, 4 a cell took too long, 130 stopped.`;
 
 async function teach(args: readonly string[]): Promise<number> {
   const { flags, rest, problem } = readFlags(args, {
@@ -52,34 +55,50 @@ async function teach(args: readonly string[]): Promise<number> {
     return EXIT.ok;
   }
   const out = typeof flags.out === "string" ? flags.out : "class";
-  await Deno.mkdir(out, { recursive: true });
+  return await stoppable("teach", (signal) => write(out, flags, signal));
+}
+
+/** Runs the class and writes page and notebook, both or neither. */
+async function write(
+  out: string,
+  flags: Readonly<Record<string, string | true>>,
+  signal: AbortSignal,
+): Promise<number> {
+  await expectWritable(out, "the class");
   const folder = join(ROOT, "notebooks");
   const { notebook } = await readNotebook(join(folder, `${NAME}.ipynb`));
   const run = await runChecked(notebook, {
     cwd: folder,
     check: flags["no-check"] !== true,
     onUnchecked: (why) => complain(why),
-    ...(typeof flags.kernel === "string" ? { kernel: flags.kernel } : {}),
+    signal,
+    // The notebook is the project's own, so another kernel may run it.
+    ...(typeof flags.kernel === "string"
+      ? { kernel: flags.kernel, limits: "unlimited" }
+      : {}),
   });
+  signal.throwIfAborted();
   for (const { message } of run.problems) complain(message);
   const page = join(out, `${NAME}.html`);
-  await writeAtomically(
-    page,
-    await exportHtml(run.notebook, {
-      subtitle:
-        "An hour's class. Every number on this page is computed by the library.",
-      footer: `Made by sagbook ${VERSION}.`,
-      layout: "reader",
-      reading: "room",
-      liveScript: await liveScript(),
-      words: wordsIn,
-      ...(run.incomplete === undefined ? {} : { incomplete: run.incomplete }),
-    }),
-  );
-  await writeAtomically(
-    join(out, `${NAME}.ipynb`),
-    formatNotebook(run.notebook),
-  );
+  await writeAllAtomically([
+    {
+      path: page,
+      content: await exportHtml(run.notebook, {
+        subtitle:
+          "An hour's class. Every number on this page is computed by the library.",
+        footer: `Made by sagbook ${VERSION}.`,
+        layout: "reader",
+        reading: "room",
+        liveScript: await liveScript(),
+        words: wordsIn,
+        ...(run.incomplete === undefined ? {} : { incomplete: run.incomplete }),
+      }),
+    },
+    {
+      path: join(out, `${NAME}.ipynb`),
+      content: formatNotebook(run.notebook),
+    },
+  ]);
   say(`${run.exitCode === 0 ? "Page" : "Incomplete page"}: ${page}`);
   return run.exitCode;
 }
