@@ -4,6 +4,7 @@
  * @module
  */
 import { join } from "node:path";
+import { expectWritable } from "../files/expect_writable.ts";
 import { writeAllAtomically } from "../files/write_atomically.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
 import { millimetres } from "../units/length.ts";
@@ -55,7 +56,7 @@ async function make(
   for (const { code, message } of problems) {
     if (code === "ring-not-measured") complain(`warning: ${message}.`);
   }
-  await Deno.mkdir(out, { recursive: true });
+  await expectWritable(out, "the handout");
   const strangers = await strangersAmong(out, files.keys());
   if (strangers.length > 0) {
     complain(

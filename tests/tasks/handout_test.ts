@@ -69,6 +69,12 @@ Deno.test("task handout writes over no file that it did not make, and says so", 
     await Deno.mkdir(join(out, "bench-cards.html"));
     equal((await runTask("handout", args)).code, 1);
     deepEqual(namesIn(out), ["bench-cards.html"]);
+    const file = join(out, "file");
+    await Deno.writeTextFile(file, "mine");
+    const onto = await runTask("handout", [args[0], "--out", file]);
+    equal(onto.code, 1);
+    match(onto.err, /^Cannot write the handout as .*file must be a folder/);
+    equal(Deno.readTextFileSync(file), "mine");
   });
 });
 
