@@ -1,25 +1,14 @@
 /**
  * The special functions behind the distributions, loaded at their first call.
  *
- * The packages take about 0.1 s to evaluate. A deferred import puts that off
- * to the first use and keeps every function synchronous.
+ * They take a while to evaluate. A deferred import puts that off to the first
+ * use and keeps every function synchronous. The code is that of the stdlib
+ * project, bundled by `deno task special-functions`.
  *
  * @module
  */
-// @ts-types="./_types/betainc.d.ts"
-import defer * as betainc from "@stdlib/math-base-special-betainc";
-// @ts-types="./_types/one_argument.d.ts"
-import defer * as erfc from "@stdlib/math-base-special-erfc";
-// @ts-types="./_types/one_argument.d.ts"
-import defer * as erfcinv from "@stdlib/math-base-special-erfcinv";
-// @ts-types="./_types/gammainc.d.ts"
-import defer * as gammainc from "@stdlib/math-base-special-gammainc";
-// @ts-types="./_types/gammaincinv.d.ts"
-import defer * as gammaincinv from "@stdlib/math-base-special-gammaincinv";
-// @ts-types="./_types/one_argument.d.ts"
-import defer * as gammaln from "@stdlib/math-base-special-gammaln";
-// @ts-types="./_types/kernel_betaincinv.d.ts"
-import defer * as kernelBetaincinv from "@stdlib/math-base-special-kernel-betaincinv";
+// @ts-types="./_stdlib/special_functions.d.ts"
+import defer * as stdlib from "./_stdlib/special_functions.js";
 
 /** Which side of a value a probability lies on. */
 export type Tail = "lower" | "upper";
@@ -34,7 +23,7 @@ export function incompleteBeta(
   b: number,
   tail: Tail,
 ): number {
-  return betainc.default(x, a, b, true, tail === "upper");
+  return stdlib.betainc(x, a, b, true, tail === "upper");
 }
 
 /** The pair x, 1 - x at which I_x(a, b) is `lower` and its complement `upper`. */
@@ -44,12 +33,12 @@ export function inverseIncompleteBeta(
   lower: number,
   upper: number,
 ): [number, number] {
-  return kernelBetaincinv.default(a, b, lower, upper);
+  return stdlib.kernelBetaincinv(a, b, lower, upper);
 }
 
 /** Regularised incomplete gamma function P(a, x), or Q(a, x) in the upper tail. */
 export function incompleteGamma(x: number, a: number, tail: Tail): number {
-  return gammainc.default(x, a, true, tail === "upper");
+  return stdlib.gammainc(x, a, true, tail === "upper");
 }
 
 /** The x at which P(a, x), or Q(a, x) in the upper tail, is `probability`. */
@@ -58,20 +47,20 @@ export function inverseIncompleteGamma(
   a: number,
   tail: Tail,
 ): number {
-  return gammaincinv.default(probability, a, tail === "upper");
+  return stdlib.gammaincinv(probability, a, tail === "upper");
 }
 
 /** Complementary error function. */
 export function complementaryErrorFunction(x: number): number {
-  return erfc.default(x);
+  return stdlib.erfc(x);
 }
 
 /** Inverse of the complementary error function. */
 export function inverseComplementaryErrorFunction(y: number): number {
-  return erfcinv.default(y);
+  return stdlib.erfcinv(y);
 }
 
 /** Natural logarithm of the gamma function. */
 export function logGamma(x: number): number {
-  return gammaln.default(x);
+  return stdlib.gammaln(x);
 }

@@ -38,7 +38,6 @@ export const LAYERS: Readonly<Record<string, readonly string[]>> = {
 /** npm package (by the start of its name) to the only folders that import it. */
 export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   "simple-statistics": ["statistics"],
-  "@stdlib/": ["statistics"],
   papaparse: ["records"],
   zod: ["records", "notebook", "protocol", "kernel"],
   "@observablehq/plot": ["figures"],
