@@ -74,7 +74,7 @@ export const STATISTICS_WORDS: readonly GlossaryEntry[] = [
   {
     term: "measure more",
     meaning:
-      "The readings do not decide the question. The sentence goes on with how many sets probably would, or why none will.",
+      "The readings do not decide the question. The sentence goes on with how many sets probably would.",
   },
   {
     term: "Monte Carlo",

@@ -5,8 +5,10 @@
  * @module
  */
 import { join } from "node:path";
+import { writeAtomically } from "../files/write_atomically.ts";
 import { readNotebook } from "../notebook/read_notebook.ts";
 import { writeNotebook } from "../notebook/write_notebook.ts";
+import { GLOSSARY_FILE, glossaryPage } from "./_glossary_page.ts";
 import { runChecked } from "./_own_kernel.ts";
 import { ROOT } from "./_root.ts";
 import { EXIT } from "./_task_words.ts";
@@ -15,13 +17,16 @@ import { complain, say } from "./_terminal.ts";
 
 /** The word for the figures, beside the notebooks' names. */
 const FIGURES = "figures";
+/** The word for the page of the guide that is made from the glossary. */
+const GLOSSARY = "glossary";
 
 const USAGE = `deno task goldens [NAME ...]
 
 Runs the notebooks in notebooks/ and keeps their outputs in them, and draws the
 pictures in tests/goldens/figures anew: after a change that moves them, once you
-have looked at what has changed. A part of a notebook's name chooses it, and
-"${FIGURES}" the pictures; without a NAME all of them.
+have looked at what has changed. A part of a notebook's name chooses it,
+"${FIGURES}" the pictures, "${GLOSSARY}" the page of the guide with all words;
+without a NAME all of them.
 
   --help   this text
 
@@ -63,10 +68,18 @@ async function drawFigures(): Promise<number> {
   return success ? EXIT.ok : EXIT.failed;
 }
 
+async function writeGlossary(): Promise<number> {
+  await writeAtomically(join(ROOT, GLOSSARY_FILE), glossaryPage());
+  say(`${GLOSSARY_FILE}: made`);
+  return EXIT.ok;
+}
+
 async function keep(names: readonly string[]): Promise<number> {
   for (const name of names) {
     const code = name === FIGURES
       ? await drawFigures()
+      : name === GLOSSARY
+      ? await writeGlossary()
       : await keepNotebook(name);
     if (code !== EXIT.ok) return code;
   }
@@ -78,7 +91,7 @@ if (import.meta.main) {
     usage: USAGE,
     names: {
       what: "notebook",
-      known: () => [...notebookNames(), FIGURES],
+      known: () => [...notebookNames(), FIGURES, GLOSSARY],
       part: true,
     },
     run: ({ chosen }) => keep(chosen),
