@@ -3,25 +3,17 @@
  *
  * @module
  */
-import { contactCircleRadius } from "../geometry/contact_circle.ts";
-import { conicSurface } from "../geometry/contact_surface.ts";
-import { threeFootMean } from "../geometry/three_foot_mean.ts";
+import { contactSag } from "../geometry/contact_sag.ts";
+import type { PlannedPlace } from "../geometry/simulate_session.ts";
 import type { Random } from "../numerics/random.ts";
-import { millimetres } from "../units/length.ts";
 import {
   chanceOfVerdict,
   trueDepartures,
   type VerdictChances,
   type VerdictPlan,
 } from "../zones/chance_of_verdict.ts";
-import {
-  diametersOf,
-  type Exercise,
-  halfDiameterOf,
-  placesOfExercise,
-  statedRing,
-} from "./exercise.ts";
-import { hiddenShape, type HiddenSurface } from "./hidden_surface.ts";
+import { type Exercise, sessionPlanOf } from "./exercise.ts";
+import type { HiddenSurface } from "./hidden_surface.ts";
 
 /** What is true of an exercise, and how often it is found. */
 export interface StatedChances {
@@ -38,11 +30,13 @@ export interface StatedChances {
 }
 
 /**
- * Lays out what three feet see of a hidden surface, to first order.
+ * Lays out what the ring of an exercise truly sees of a hidden surface.
  *
- * The three-foot mean of the departure from the vertex sphere at each place,
- * not exact contact: the stated chances rest on the theory that the class is
- * taught, and the readings of the exercise on exact contact.
+ * The sags are those of exact contact, without scatter and before any display.
+ * The three-foot mean, the theory that the class is taught, agrees to about 1 %
+ * of the fault and shows a little more of a turned edge than is there, for it
+ * lays the feet out in the plane: enough to state a power 3 points too high
+ * where the power is steepest.
  *
  * @param exercise The exercise.
  * @param hidden The surface to lay under its ring; its own unless stated.
@@ -55,43 +49,37 @@ export interface StatedChances {
  * import { Random } from "sagbook/numerics/random.ts";
  * import { ok } from "node:assert/strict";
  *
+ * // A tenth of a millimetre at the rim; what is left is a thousandth of it.
  * const hidden = { kind: "astigmatism", rise: 0.1, degrees: 20 } as const;
  * const { sags } = verdictPlanOf(drawExercise(new Random(1), "A"), hidden);
- * ok(sags.flat().every((sag) => Math.abs(sag) < 1e-12));
+ * ok(sags.every(([centre, ...others]) =>
+ *   others.slice(0, 4).every((sag) => Math.abs(sag - centre) < 1e-4)
+ * ));
  * ```
  */
 export function verdictPlanOf(
   exercise: Exercise,
   hidden: HiddenSurface = exercise.hidden,
 ): VerdictPlan {
-  const { gauge, disc, trueRadius } = exercise;
-  const surface = hiddenShape(hidden, trueRadius, halfDiameterOf(exercise));
-  const sphere = conicSurface(trueRadius, 0);
-  const departure = (x: number, y: number): number =>
-    surface(x, y).height - sphere(x, y).height;
-  const circleRadius = contactCircleRadius(
-    statedRing(exercise),
-    "concave",
-    millimetres(trueRadius),
-  );
-  const places = placesOfExercise(exercise);
-  const diameters = diametersOf(exercise);
+  const { disc } = exercise;
+  const { surface, form, gauge, diameters, places, scatter, step } =
+    sessionPlanOf({ ...exercise, hidden });
+  const seen = (along: number, { zone, offset }: PlannedPlace): number => {
+    if (zone === "flat") return 0;
+    const angle = along * Math.PI / 180;
+    return contactSag(surface, form, gauge, {
+      x: offset * Math.cos(angle),
+      y: offset * Math.sin(angle),
+      footDegrees: along + (offset < 0 ? 180 : 0),
+    });
+  };
   return {
     diameters,
     places,
     foot: "foot out",
-    sags: diameters.map((diameterDegrees) =>
-      places.map(({ zone, offset }) =>
-        zone === "flat" ? 0 : threeFootMean(departure, {
-          circleRadius,
-          offset,
-          diameterDegrees,
-          footDegrees: diameterDegrees + (offset < 0 ? 180 : 0),
-        })
-      )
-    ),
-    scatter: gauge.scatter,
-    step: gauge.step,
+    sags: diameters.map((along) => places.map((place) => seen(along, place))),
+    scatter,
+    step,
     tolerance: disc.sagTolerance,
   };
 }

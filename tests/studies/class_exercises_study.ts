@@ -63,10 +63,11 @@ export const study: Study = {
     "Class exercises: what is hidden is found as often as the key says beforehand",
   about: `
 ${EXERCISES} exercises for each of ${SURFACES.length} surfaces and seed, each with a disc, a gauge, a
-drift and a plan of its own. The power is stated from the three-foot mean of the
-departure (theory, 400 simulated sessions for each exercise); the readings come
-from exact contact, are written as files and read again, and get their verdict
-from the analysis of the report. Right is "outside" for what shows more than the
+drift and a plan of its own. The power is stated from the sags of exact contact
+and 400 simulated sessions for each exercise, judged in memory; the readings are
+simulated anew, written as files and read again, and get their verdict from the
+analysis of the report. (The three-foot mean in place of exact contact would
+state 3 points too much for a turned edge of 1.25 tolerances.) Right is "outside" for what shows more than the
 tolerance, else "within". Allowed are 2 points and three simulation errors, the
 error of the sum of ${EXERCISES} chances: the difference divided by that must lie between
 -1 and 1. Sizes and tolerances were chosen by their stated powers (another
