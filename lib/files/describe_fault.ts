@@ -110,7 +110,7 @@ export function describeFault(error: unknown): Fault {
     return {
       why: "you may not write there",
       remedy:
-        "Give yourself the right to, or copy the folder to a place of your own, and run this again.",
+        "Give yourself the right to, or use a folder of your own, and run this again.",
     };
   }
   return {

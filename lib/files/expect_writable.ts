@@ -7,8 +7,12 @@ import { join } from "node:path";
 import { describeFault } from "./describe_fault.ts";
 import { processMark } from "./process_mark.ts";
 
+/** Bytes that any page takes at least. */
+const ROOM = 65_536;
+
 /**
- * Makes a folder unless it is there, and writes a file into it for a moment.
+ * Makes a folder unless it is there, and writes a file of 64 kB into it
+ * for a moment.
  *
  * @param folder The folder.
  * @param what What is to be written there, such as "the report".
@@ -34,7 +38,7 @@ export async function expectWritable(
   const probe = join(folder, `.probe.${processMark()}.${unique}.part`);
   try {
     await Deno.mkdir(folder, { recursive: true });
-    await Deno.writeTextFile(probe, "", { createNew: true });
+    await Deno.writeFile(probe, new Uint8Array(ROOM), { createNew: true });
   } catch (error) {
     const { why, remedy } = describeFault(error);
     const words = error instanceof Error ? error.message : String(error);

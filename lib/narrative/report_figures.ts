@@ -181,7 +181,8 @@ export async function drawPlan(
     bevel: piece.bevel,
     contactRadius: contactCircleRadius(shape, piece.form, radius),
     feet: shape.kind,
-    displayStep: session.step,
+    // A gauge whose step nobody knows has none to tell departures apart by.
+    ...(session.step > 0 ? { displayStep: session.step } : {}),
     readings: mapItems(readings, ({ reading, sag }) => {
       const { sum, count } = levels.get(reading.zeroing)!;
       const { offset, diameterDegrees, foot } = reading;

@@ -14,6 +14,8 @@ const CLEAR_LINE = "\r\x1B[K";
  *
  * @param write Takes text for the terminal.
  * @param isTerminal Whether a line can be written over.
+ * @param columns Gives the letters that fit in a line of it, since a line that
+ * breaks cannot be written over; 0, as where it is left out, sets no limit.
  * @returns A listener for `onProgress` of `runNotebook`.
  *
  * @example
@@ -31,18 +33,24 @@ const CLEAR_LINE = "\r\x1B[K";
 export function terminalProgress(
   write: (text: string) => void,
   isTerminal: boolean,
+  columns: () => number = () => 0,
 ): (progress: RunProgress) => void {
+  const fit = (text: string): string => {
+    const room = columns();
+    return room > 0 ? text.slice(0, Math.max(0, room - 1)) : text;
+  };
   return ({ cell, of, state, seconds }) => {
     const place = `cell ${cell} of ${of}`;
     if (state === "running") {
-      if (isTerminal) write(`${CLEAR_LINE}${place}: running …`);
+      if (isTerminal) write(CLEAR_LINE + fit(`${place}: running …`));
       return;
     }
     const words = state === "skipped"
       ? "left out"
       : `${state} ${state === "done" ? "in" : "after"} ${seconds.toFixed(1)} s`;
-    if (!isTerminal) write(`${place}: ${words}\n`);
-    else if (state === "failed") write(`${CLEAR_LINE}${place}: ${words}\n`);
-    else write(CLEAR_LINE + (cell === of ? "" : `${place}: ${words}`));
+    const line = `${place}: ${words}`;
+    if (!isTerminal) write(`${line}\n`);
+    else if (state === "failed") write(`${CLEAR_LINE}${line}\n`);
+    else write(CLEAR_LINE + (cell === of ? "" : fit(line)));
   };
 }

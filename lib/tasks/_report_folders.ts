@@ -7,12 +7,13 @@ import { join } from "node:path";
 import { terminalProgress } from "../notebook/terminal_progress.ts";
 import { onInterruptSignal, onStopSignal } from "../protocol/system.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
+import { RecordError } from "../records/record_error.ts";
 import { findPieces } from "./_find_pieces.ts";
 import { type PieceOutcome, writeReportIndex } from "./_report_index.ts";
 import { LIMIT_FLAGS, limitsFromFlags } from "./_notebook_limits.ts";
 import { type ReportKind, reportOn, ROOT } from "./_report_run.ts";
 import { displayPath, EXIT, plainWords, readFlags } from "./_task_words.ts";
-import { complain, say } from "./_terminal.ts";
+import { complain, progress, say, terminalColumns } from "./_terminal.ts";
 
 /** One task that reports on folders. */
 export interface ReportTask {
@@ -60,7 +61,11 @@ async function reportOnce(
   const name = displayPath(folder);
   try {
     // All that is wrong with the files is said here, before anything runs.
-    await readPieceFolder(folder);
+    const { problems } = await readPieceFolder(folder);
+    // Readings that are there and cannot be read are not readings that are not
+    // there: a report without them would take the place of a better one.
+    const shut = problems.filter(({ code }) => code === "unreadable");
+    if (shut.length > 0) throw new RecordError(`Cannot use ${folder}`, shut);
   } catch (error) {
     complain(`${name}: no report, since the folder cannot be read.\n`);
     complain(plainWords(error));
@@ -68,11 +73,7 @@ async function reportOnce(
     return without(folder, EXIT.failed, plainWords(error));
   }
   const terminal = Deno.stderr.isTerminal();
-  const encoder = new TextEncoder();
-  const listen = terminalProgress(
-    (text) => Deno.stderr.writeSync(encoder.encode(text)),
-    terminal,
-  );
+  const listen = terminalProgress(progress, terminal, terminalColumns);
   let made;
   try {
     made = await reportOn(folder, {
