@@ -18,8 +18,10 @@ const CACHE = Deno.env.get("DENO_DIR") ||
  * Fetches the project's packages and their types, once for each version of
  * them: neither a notebook's code nor the check of its text may ask a network.
  *
- * One cell that imports every layer, and nothing else, is checked and run with
- * the network open; so just that is fetched which a notebook will need.
+ * One cell that imports every layer, and nothing else, is run with the network
+ * open: the runtime then fetches what `deno.json` names, types included, and the
+ * check of a notebook finds them there. (Checking that cell too fetches nothing
+ * more and takes seconds.)
  *
  * @param signal Stops it; then nothing is remembered.
  * @throws {Error} If something cannot be fetched.
@@ -48,6 +50,7 @@ export async function fetchPackages(signal?: AbortSignal): Promise<void> {
     kernel: kernelCommand({
       main: join(ROOT, "lib/tasks/kernel.ts"),
       config: join(ROOT, "deno.json"),
+      check: false,
     }),
     ...(signal && { signal }),
   });
