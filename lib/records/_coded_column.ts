@@ -8,6 +8,11 @@ import { GrowingNumbers } from "../numerics/growing_numbers.ts";
 /** So many values are known at once; a column of distinct ones fills nothing. */
 const MOST_KNOWN = 50_000;
 
+/** A text cut out of a file keeps the whole block alive: copy it. */
+function ownText<T>(value: T): T {
+  return typeof value === "string" ? ` ${value}`.slice(1) as T : value;
+}
+
 /**
  * A column of values of any kind: nothing a reading while all are equal, four
  * bytes a reading once they are not, and each value once.
@@ -46,7 +51,7 @@ export class CodedColumn<T> {
     let code = this.#known.get(key);
     if (code === undefined) {
       if (this.#known.size >= MOST_KNOWN) this.#known.clear();
-      code = this.#values.push(value) - 1;
+      code = this.#values.push(ownText(value)) - 1;
       this.#known.set(key, code);
     }
     return code;

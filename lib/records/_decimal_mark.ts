@@ -33,14 +33,31 @@ export function decimalMarkOf(
   if (stated !== undefined) {
     return { mark: stated === "point" ? "." : ",", stated: true };
   }
+  return markShown(marksShown(text, delimiter));
+}
+
+/** Which decimal marks some cells of a text can only mean. */
+export interface MarksShown {
+  readonly comma: boolean;
+  readonly point: boolean;
+}
+
+/** Finds the marks that a text, or a part of it between two lines, shows. */
+export function marksShown(text: string, delimiter: string): MarksShown {
   if (delimiter === ",") {
-    const quoted = text.includes('"') && certain(",", '"', '"').test(text);
-    return { mark: quoted ? "unknown" : ".", stated: false };
+    const comma = text.includes('"') && certain(",", '"', '"').test(text);
+    return { comma, point: true };
   }
   const edge = delimiter === "|" ? "\\|" : delimiter;
   const [before, after] = [`(?:^|[${edge}"])`, `(?=$|[${edge}"])`];
-  const comma = certain(",", before, after).test(text);
-  const point = certain("\\.", before, after).test(text);
+  return {
+    comma: certain(",", before, after).test(text),
+    point: certain("\\.", before, after).test(text),
+  };
+}
+
+/** The mark of a file that shows these. */
+export function markShown({ comma, point }: MarksShown): FileDecimal {
   return {
     mark: comma === point ? "unknown" : point ? "." : ",",
     stated: false,

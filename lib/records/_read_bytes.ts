@@ -6,7 +6,7 @@
 import type { Problem } from "./problem.ts";
 
 /** A file larger than this is not read whole. */
-const LARGEST = 512 * 1024 * 1024;
+export const LARGEST_FILE: number = 512 * 1024 * 1024;
 
 /** Bytes, or the reason. */
 export type FileBytes =
@@ -45,7 +45,7 @@ export async function readBytes(
         "take it away or rename it",
       );
     }
-    if (size > LARGEST) {
+    if (size > LARGEST_FILE) {
       return refuse(
         "the file is larger than 512 MB",
         "split it into one file per session under sheets/",

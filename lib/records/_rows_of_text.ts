@@ -41,22 +41,34 @@ function endOfSlice(text: string, from: number, hasQuotes: boolean): number {
   return text.length;
 }
 
+/** Which part of a file a text is; all of it unless told. */
+export interface PartOfText {
+  /** The line it starts at, from 1. */
+  readonly firstLine?: number;
+  /** False if more follows after another line end. */
+  readonly isEnd?: boolean;
+}
+
 /**
  * Visits every row with the line it starts at, from 1.
  *
  * The text has LF line ends and its quotes are in order. `last` is true for
- * the row that ends with the text and not with a line end.
+ * the row that ends with the text and not with a line end. Of a part of a text
+ * it gives back the line that the next part starts at.
  */
 export function rowsOfText(
   text: string,
   delimiter: string,
   parse: CsvParser,
   visit: (row: readonly string[], line: number, last: boolean) => void,
-): void {
+  { firstLine = 1, isEnd = true }: PartOfText = {},
+): number {
   const hasQuotes = text.includes('"');
-  const endsCleanly = text.endsWith("\n");
-  let line = 1;
-  for (let from = 0; from < text.length;) {
+  const endsCleanly = text.endsWith("\n") || !isEnd;
+  let line = firstLine;
+  // A part that ends with a line end has one more line, a blank one.
+  const stop = isEnd ? text.length : text.length + 1;
+  for (let from = 0; from < stop;) {
     const end = endOfSlice(text, from, hasQuotes);
     const slice = text.slice(from, end);
     const rows = slice === "" ? BLANK : parse(slice, delimiter).data;
@@ -75,4 +87,5 @@ export function rowsOfText(
     }
     from = end + 1;
   }
+  return line;
 }

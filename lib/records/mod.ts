@@ -30,6 +30,7 @@ export * from "./problem.ts";
 export * from "./read_folder_finished.ts";
 export * from "./read_folder_work_log.ts";
 export * from "./read_piece_folder.ts";
+export * from "./read_piece_settings.ts";
 export * from "./read_plan.ts";
 export * from "./reading.ts";
 export * from "./record_error.ts";

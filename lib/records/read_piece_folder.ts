@@ -3,62 +3,29 @@
  *
  * @module
  */
-import { dirname, join } from "node:path";
+import { join } from "node:path";
 import type { FileAccount, LineCount, PieceFolder } from "./folder.ts";
 import { KeptReadings } from "./_kept_readings.ts";
 import { listReadingFiles } from "./_list_reading_files.ts";
 import { PlausibilityWatch } from "./_plausibility.ts";
-import type { Problem } from "./problem.ts";
 import { ProblemCollector } from "./_problem_collector.ts";
-import { readBytes } from "./_read_bytes.ts";
-import { benchOfBytes, pieceOfBytes, type Settings } from "./_read_settings.ts";
-import { RecordError } from "./record_error.ts";
-import { scanText } from "./_scan_text.ts";
+import { readPieceSettings } from "./read_piece_settings.ts";
+import { scanFile } from "./_scan_file.ts";
 
-async function folderProblem(path: string): Promise<Problem | undefined> {
-  const at = { severity: "refused", file: path } as const;
-  try {
-    if ((await Deno.stat(path)).isDirectory) return undefined;
-    return {
-      ...at,
-      code: "not-a-folder",
-      message: "this is a file, not a folder",
-      mend: "give the folder that holds piece.json",
-    };
-  } catch (error) {
-    const absent = error instanceof Deno.errors.NotFound ||
-      error instanceof Deno.errors.NotADirectory;
-    return {
-      ...at,
-      code: absent ? "no-folder" : "unreadable",
-      message: absent
-        ? "there is no such folder"
-        : "the folder may not be read",
-      mend: absent
-        ? "check the name, or make one with “deno task new FOLDER”"
-        : "check who may read it",
-    };
-  }
+/** How far the reading of a long file is. */
+export interface ReadingProgress {
+  /** The file. */
+  readonly file: string;
+  /** How much of it has been read, 0 to 1. */
+  readonly part: number;
+  /** Readings taken so far, all files together. */
+  readonly readings: number;
 }
 
-async function settings<T, F>(
-  path: string,
-  file: string,
-  read: (bytes: Uint8Array, file: string) => Promise<Settings<T, F>>,
-): Promise<Settings<T, F>> {
-  const found = await readBytes(path, file);
-  if (found.kind === "bytes") return await read(found.bytes, file);
-  if (found.kind === "unreadable") return { problems: [found.problem] };
-  return {
-    problems: [{
-      severity: "refused",
-      code: "no-file",
-      file,
-      message: "the file is missing",
-      mend:
-        "write it, or make a folder that holds one with “deno task new FOLDER”",
-    }],
-  };
+/** How a folder is read. */
+export interface ReadOptions {
+  /** Told now and then how far a file above 4 MB has been read. */
+  readonly onProgress?: (progress: ReadingProgress) => void;
 }
 
 /**
@@ -74,7 +41,13 @@ async function settings<T, F>(
  * Problems of one kind in one column are kept one by one up to twenty; the
  * rest of them are one problem with a count.
  *
+ * Of more than 20,000 readings the list is kept in columns, about 40 bytes a
+ * reading, and makes its items when they are looked at. A file above 4 MB is
+ * read block by block, unless it holds quotes or is not plain UTF-8; one above
+ * 512 MB, about ten million readings, is refused.
+ *
  * @param path The folder.
+ * @param options Who is told how far the reading is.
  * @returns The readings, the count of lines, and everything there is to say.
  * @throws {RecordError} If the folder, the piece or the bench cannot be used;
  * it carries every problem found in both files.
@@ -103,50 +76,23 @@ async function settings<T, F>(
  * await Deno.remove(path, { recursive: true });
  * ```
  */
-export async function readPieceFolder(path: string): Promise<PieceFolder> {
-  const summary = `Cannot use the folder ${path}`;
-  const wrong = await folderProblem(path);
-  if (wrong !== undefined) throw new RecordError(summary, [wrong]);
-  const piece = await settings(
-    join(path, "piece.json"),
-    "piece.json",
-    pieceOfBytes,
-  );
-  const benchName = piece.content?.bench ?? "bench.json";
-  const benchPath = /^(?:[/\\]|[A-Za-z]:)/.test(benchName)
-    ? benchName
-    : join(path, benchName);
-  const bench = await settings(
-    benchPath,
-    benchName,
-    (bytes, file) =>
-      benchOfBytes(
-        bytes,
-        file,
-        (name) => readBytes(join(dirname(benchPath), name), name),
-      ),
-  );
-  const found = [...piece.problems, ...bench.problems];
-  if (piece.value === undefined || bench.value === undefined) {
-    throw new RecordError(summary, found);
-  }
+export async function readPieceFolder(
+  path: string,
+  options: ReadOptions = {},
+): Promise<PieceFolder> {
+  const { onProgress } = options;
+  const { piece, bench, problems: found } = await readPieceSettings(path);
   const problems = new ProblemCollector();
-  const watch = new PlausibilityWatch(piece.value, bench.value);
+  const watch = new PlausibilityWatch(piece, bench);
   const readings = new KeptReadings();
   const files: FileAccount[] = [];
   const listed = await listReadingFiles(path);
   problems.addAll(listed.problems);
   for (const file of listed.files) {
-    const read = await readBytes(join(path, file), file);
-    if (read.kind === "absent") continue;
-    if (read.kind === "unreadable") {
-      problems.add(read.problem);
-      continue;
-    }
-    const account = await scanText(read.bytes, {
+    const account = await scanFile(join(path, file), {
       file,
-      piece: piece.value,
-      bench: bench.value,
+      piece,
+      bench,
       firstOrder: readings.length,
       sheetSession: file.replace(/^.*\//, "").replace(/\.[^.]*$/, ""),
       problems,
@@ -154,8 +100,10 @@ export async function readPieceFolder(path: string): Promise<PieceFolder> {
         watch.see(reading);
         readings.add(reading);
       },
+    }, (bytes, size) => {
+      onProgress?.({ file, part: bytes / size, readings: readings.length });
     });
-    files.push(account);
+    if (account !== undefined) files.push(account);
   }
   const sum = (part: keyof LineCount) =>
     files.reduce((total, account) => total + account[part], 0);
@@ -171,8 +119,8 @@ export async function readPieceFolder(path: string): Promise<PieceFolder> {
   problems.addAll(watch.problems());
   return {
     path,
-    piece: piece.value,
-    bench: bench.value,
+    piece,
+    bench,
     readings: readings.list(),
     files,
     lines: { read: sum("read"), used: sum("used"), reported: sum("reported") },

@@ -67,9 +67,13 @@ export function contrasts(columns: readonly (readonly number[])[]): number[][] {
 }
 
 /** Sum of products. */
-export function dot(a: readonly number[], b: readonly number[]): number {
+export function dot(
+  a: readonly number[],
+  b: ArrayLike<number>,
+  start = 0,
+): number {
   let sum = 0;
-  for (let k = 0; k < a.length; k++) sum += a[k] * b[k];
+  for (let k = 0; k < a.length; k++) sum += a[k] * b[start + k];
   return sum;
 }
 

@@ -9,8 +9,8 @@ import { contrasts, dot, lessBestSphere, response } from "./_even_terms.ts";
 import { roundingLeft } from "./rounding_left.ts";
 import type { DriftLeft } from "./drift.ts";
 import { type Place, SAME_DISTANCE } from "./place.ts";
-import { replicatedMean, type Scope } from "./replicates.ts";
-import { filterItems } from "../numerics/lazy_list.ts";
+import { type Direction, replicatedMean, type Scope } from "./replicates.ts";
+import { filterItems, itemMaker } from "../numerics/lazy_list.ts";
 import type { MeasuredSet } from "./set_table.ts";
 import type { Interval } from "../statistics/interval.ts";
 import { contrastOf, intervalsOf } from "./zone_difference.ts";
@@ -84,6 +84,21 @@ function distinctDistances(places: readonly Place[]): number {
   return count;
 }
 
+/** The sags of whole sets, set by set, and the diameter of each. */
+function columnsOf(whole: readonly MeasuredSet[], places: number) {
+  const at = itemMaker(whole);
+  const sags = new Float64Array(whole.length * places);
+  const known = new Map<number | undefined, Direction>();
+  const directions = Array.from({ length: whole.length }, (_, set) => {
+    const { cells, diameterDegrees } = at(set);
+    cells.forEach((cell, place) => sags[set * places + place] = cell!.sag);
+    const direction = known.get(diameterDegrees) ?? { diameterDegrees };
+    known.set(diameterDegrees, direction);
+    return direction;
+  });
+  return { sags, directions };
+}
+
 /**
  * Fits the even terms a₄, a₆, … that the zones can carry.
  *
@@ -143,10 +158,12 @@ export function fitProfile(
   const columns = powers.map((power) =>
     places.map((place) => response(place, power, contactCircle, halfDiameter))
   );
-  const rows = whole.map(({ cells }) => cells.map((cell) => cell!.sag));
+  const { sags, directions } = columnsOf(whole, places.length);
   const fitted = (weights: readonly number[]): FittedValue => {
-    const values = rows.map((row) => dot(weights, row));
-    const replicated = replicatedMean(values, whole, scope);
+    const values = directions.map((_, set) =>
+      dot(weights, sags, set * weights.length)
+    );
+    const replicated = replicatedMean(values, directions, scope);
     const contrast = contrastOf(weights, left, progress, drift);
     const { interval95 } = intervalsOf(replicated, step, 1, contrast);
     const { mean: value } = replicated;

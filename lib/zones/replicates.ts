@@ -15,6 +15,9 @@ import type { MeasuredSet } from "./set_table.ts";
  */
 export type Scope = "any diameter" | "these diameters";
 
+/** The diameter of a set, in degrees from 0 to below 180, where known. */
+export type Direction = Pick<MeasuredSet, "diameterDegrees">;
+
 /** A mean with its standard error. */
 export interface ReplicatedMean {
   /** The mean. */
@@ -50,8 +53,7 @@ export interface ReplicatedMean {
  * import { replicatedMean } from "sagbook/zones/replicates.ts";
  * import { equal } from "node:assert/strict";
  *
- * const sets = [0, 60, 120].map((diameterDegrees) => ({ diameterDegrees })) as
- *   unknown as Parameters<typeof replicatedMean>[1];
+ * const sets = [0, 60, 120].map((diameterDegrees) => ({ diameterDegrees }));
  * const found = replicatedMean([28, 28, 27], sets, "any diameter");
  * equal(found.dof, 2);
  * equal(found.standardError?.toFixed(4), "0.3333");
@@ -59,7 +61,7 @@ export interface ReplicatedMean {
  */
 export function replicatedMean(
   values: readonly (number | undefined)[],
-  sets: readonly MeasuredSet[],
+  sets: readonly Direction[],
   scope: Scope,
 ): ReplicatedMean {
   const at = itemMaker(sets);
