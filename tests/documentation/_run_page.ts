@@ -45,7 +45,9 @@ async function writePrograms(
   folder: string,
   path: string,
 ) {
-  const programs = blocks.filter(({ language }) => language === "ts");
+  const programs = blocks.filter(({ language, file }) =>
+    language === "ts" && file === undefined
+  );
   const files = programs.map((block) => join(folder, `block-${block.line}.ts`));
   for (const [k, file] of files.entries()) {
     await Deno.writeTextFile(file, programs[k].text);
