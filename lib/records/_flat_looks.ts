@@ -17,6 +17,8 @@ import {
 
 /** Warmth moves a zero by fewer display steps than these within a set. */
 const MOST_STEPS = 15;
+/** A finer display than this, in mm, does not make hands or feet any better. */
+const FINEST = 0.001;
 /** And by less than this part of the sag. */
 const MOST_PART = 0.02;
 /** A look this near the readings of the work was not a look at the flat. */
@@ -32,7 +34,8 @@ export function flatLooks(group: SessionGroup, piece: Piece): Problem[] {
   const size = Math.abs(flat);
   const work = meanSize(group);
   const step = levels.step === 0 ? 0.001 : levels.step;
-  if (size <= MOST_STEPS * step || size <= MOST_PART * work) return [];
+  const most = MOST_STEPS * Math.max(step, FINEST);
+  if (size <= most || size <= MOST_PART * work) return [];
   const say = (message: string, mend: string): Problem[] => [
     suspicion(group, "zero-jumped", flatLine, message, mend),
   ];

@@ -83,11 +83,11 @@ async function throughFiles(
     await Deno.writeTextFile(join(folder, name), text);
   }
   const { piece, bench, readings, problems } = await readPieceFolder(folder);
-  if (problems.length > 0) {
+  // Once in some thousand sets chance moves a zero as far as a knock would.
+  const [other] = problems.filter(({ code }) => code !== "zero-jumped");
+  if (other !== undefined) {
     throw new RangeError(
-      `Cannot study an exercise as its files must be read without a word: current value is ${
-        problems[0].message
-      }`,
+      `Cannot study an exercise as its files must be read without a word: current value is ${other.message}`,
     );
   }
   const { sphericity: tolerance, ...untold } = piece;
