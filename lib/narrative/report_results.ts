@@ -11,6 +11,9 @@ import { plainJson } from "./plain_json.ts";
 import type { RadiusStatement } from "./radius_statement.ts";
 import type { SessionReport } from "./session_report.ts";
 
+/** So many zeroings are listed with their drift. */
+const MOST_DRIFTS = 200;
+
 /** A JSON object. */
 export type Json = Readonly<Record<string, unknown>>;
 
@@ -46,6 +49,9 @@ export function reportResults(report: SessionReport): Json {
     ...(report.next === undefined ? {} : { next: plainJson(report.next) }),
     ...(session === undefined ? {} : { session: ofSession(session) }),
     sessions: sessions.map(ofSession),
+    ...(report.sessionsLeftOut === undefined
+      ? {}
+      : { sessions_left_out: report.sessionsLeftOut }),
     cautions: report.cautions,
     unseen: report.unseen,
     lines: plainJson(lines),
@@ -96,7 +102,10 @@ function ofSession(session: SessionAnalysis): Json {
     },
     conic: ofFit(profile?.conic),
     peak_to_valley: ofFit(profile?.peakToValley),
-    drifts: session.drifts,
+    drifts: session.drifts.slice(0, MOST_DRIFTS),
+    drifts_left_out: session.drifts.length > MOST_DRIFTS
+      ? session.drifts.length - MOST_DRIFTS
+      : undefined,
     outliers: session.outliers.map(({ set, place, from }) => ({
       set: session.sets[set].label,
       zone: label(place),

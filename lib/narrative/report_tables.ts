@@ -101,7 +101,7 @@ export function differencesTable(report: SessionReport): Displayable {
     const range = (interval: typeof interval90): string =>
       interval === undefined
         ? "needs two sets"
-        : `${write(interval.low)} to ${write(interval.high)}`;
+        : `${withoutUnit(write(interval.low))} to ${write(interval.high)}`;
     return {
       "zones": `${session.zones[one.first].place.label} less ${
         session.zones[one.second].place.label
@@ -125,6 +125,11 @@ export function differencesTable(report: SessionReport): Displayable {
   });
 }
 
+/** A length whose unit follows further on. */
+function withoutUnit(text: string): string {
+  return text.replace(/[ \u00a0]\S+$/, "");
+}
+
 /**
  * Tabulates every session and ring.
  *
@@ -134,7 +139,8 @@ export function differencesTable(report: SessionReport): Displayable {
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function sessionsTable(report: SessionReport): Displayable {
-  const { sessions, folder: { piece: { unit } } } = report;
+  const { sessions, sessionsLeftOut: left = 0, folder } = report;
+  const { unit } = folder.piece;
   const rows = sessions.map((session) => ({
     session: session.session,
     date: session.takenAt?.slice(0, 10) ?? "—",
@@ -144,9 +150,13 @@ export function sessionsTable(report: SessionReport): Displayable {
     "radius at the centre": writeZoneRadius(session.zones[0], unit),
     "a sphere?": VERDICTS[session.sphericity.verdict],
   }));
+  const note = "± is 95 %, from repeating and the display step alone.";
   return table(rows, {
-    caption:
-      "Every session and ring; ± is 95 %, from repeating and the display step alone.",
+    caption: left === 0
+      ? `Every session and ring; ${note}`
+      : `The first session and the last ${rows.length - 1} of ${
+        rows.length + left
+      }, each with its ring; the ${left} between were read and not worked out; ${note}`,
   });
 }
 

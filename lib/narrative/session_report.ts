@@ -38,8 +38,13 @@ export interface SessionReport {
   readonly folder: PieceFolder;
   /** The session the answer is about: the last one. */
   readonly session?: SessionAnalysis;
-  /** Every session and ring, in the order they were read. */
+  /**
+   * Every session and ring, in the order they were read; of more than 200 the
+   * first and the last 199.
+   */
   readonly sessions: readonly SessionAnalysis[];
+  /** How many sessions lie between and were not worked out; absent if none. */
+  readonly sessionsLeftOut?: number;
   /** The radius stated. */
   readonly radius?: RadiusStatement;
   /** What to do next. */
@@ -56,6 +61,9 @@ export interface SessionReport {
   readonly safety: readonly string[];
 }
 
+/** So many sessions are worked out; a piece has far fewer. */
+const MOST_SESSIONS = 200;
+
 /**
  * Works out what a folder's readings say.
  *
@@ -70,10 +78,17 @@ export interface SessionReport {
  */
 export function sessionReport(folder: PieceFolder): SessionReport {
   const { piece, bench, readings } = folder;
-  const sessions = splitSessions(readings).flatMap((group) => {
+  const groups = splitSessions(readings);
+  const leftOut = Math.max(0, groups.length - MOST_SESSIONS);
+  // The first says where the work began, the last ones what is asked for.
+  const looked = leftOut === 0
+    ? groups
+    : [groups[0], ...groups.slice(1 - MOST_SESSIONS)];
+  const sessions = looked.flatMap((group) => {
     const found = analyseSession(group, piece, bench);
     return found === undefined ? [] : [found];
   });
+  const outside = leftOut === 0 ? {} : { sessionsLeftOut: leftOut };
   const session = mainSession(sessions);
   const safety = safetySentences(piece);
   const doubts = suspicionSentences(folder.problems);
@@ -81,6 +96,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
     return {
       folder,
       sessions,
+      ...outside,
       answer: [...doubts, ...nothingToAnswer(folder)],
       reasons: [],
       cautions: [],
@@ -95,6 +111,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
     folder,
     session,
     sessions,
+    ...outside,
     ...(radius === undefined ? {} : { radius }),
     next,
     answer: [

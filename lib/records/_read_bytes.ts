@@ -22,10 +22,18 @@ async function isLink(path: string): Promise<boolean> {
   }
 }
 
-/** Reads a file; absence is an answer, anything else that fails a problem. */
+/** Reads the first byte of a file, which shows that it can be read. */
+export async function firstByte(path: string): Promise<Uint8Array> {
+  using file = await Deno.open(path);
+  const byte = new Uint8Array(1);
+  return byte.subarray(0, await file.read(byte) ?? 0);
+}
+
+/** Reads a file, all of it unless told; absence is an answer, anything else that fails a problem. */
 export async function readBytes(
   path: string,
   file: string,
+  read: (path: string) => Promise<Uint8Array> = Deno.readFile,
 ): Promise<FileBytes> {
   const refuse = (message: string, mend: string): FileBytes => ({
     kind: "unreadable",
@@ -51,7 +59,7 @@ export async function readBytes(
         "split it into one file per session under sheets/",
       );
     }
-    return { kind: "bytes", bytes: await Deno.readFile(path) };
+    return { kind: "bytes", bytes: await read(path) };
   } catch (error) {
     if (error instanceof Deno.errors.NotFound) {
       return await isLink(path)

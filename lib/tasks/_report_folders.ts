@@ -6,7 +6,8 @@
 import { join } from "node:path";
 import { terminalProgress } from "../notebook/terminal_progress.ts";
 import { onInterruptSignal, onStopSignal } from "../protocol/system.ts";
-import { readPieceFolder } from "../records/read_piece_folder.ts";
+import { readPieceSettings } from "../records/read_piece_settings.ts";
+import { unreadableFiles } from "../records/unreadable_files.ts";
 import { RecordError } from "../records/record_error.ts";
 import { findPieces } from "./_find_pieces.ts";
 import { type PieceOutcome, writeReportIndex } from "./_report_index.ts";
@@ -61,10 +62,10 @@ async function reportOnce(
   const name = displayPath(folder);
   try {
     // All that is wrong with the files is said here, before anything runs.
-    const { problems } = await readPieceFolder(folder);
+    await readPieceSettings(folder);
     // Readings that are there and cannot be read are not readings that are not
     // there: a report without them would take the place of a better one.
-    const shut = problems.filter(({ code }) => code === "unreadable");
+    const shut = await unreadableFiles(folder);
     if (shut.length > 0) throw new RecordError(`Cannot use ${folder}`, shut);
   } catch (error) {
     complain(`${name}: no report, since the folder cannot be read.\n`);
