@@ -103,11 +103,13 @@ export class CellRun {
     index: number,
     cell: CodeCell,
     recorder: CellRecorder,
-    { isError, faultLine }: CellOutcome,
+    { isError: isRefused, faultLine }: CellOutcome,
   ): Promise<boolean> {
     const mayFail = cellTags(cell).includes("raises-exception");
     const number = this.ledger.numbers[index];
     const [error] = recorder.errors;
+    // A value whose display fails is shown as an error in a cell that "ran".
+    const isError = isRefused || error !== undefined;
     let [line, words] = [faultLine, error?.evalue];
     if (isError && line === undefined) {
       const end = this.#session.kind === "own"

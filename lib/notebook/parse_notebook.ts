@@ -4,6 +4,7 @@
  * @module
  */
 import { isCellId, makeCellId } from "./_cell_id.ts";
+import { parseJson } from "./_json_text.ts";
 import { joinLines, joinSource } from "./_lines.ts";
 import { schemaProblems } from "./_schema.ts";
 import {
@@ -28,31 +29,6 @@ export interface ParsedNotebook {
 function quote(value: unknown): string {
   const text = value === undefined ? "missing" : JSON.stringify(value);
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
-}
-
-function parseJson(text: string, name: string): unknown {
-  if (text.trim() === "") {
-    throw new SyntaxError(
-      `Cannot read ${name} as a notebook must hold JSON: the file is empty`,
-    );
-  }
-  if (/^<{7} /m.test(text) && /^>{7} /m.test(text)) {
-    throw new SyntaxError(
-      `Cannot read ${name} as a notebook must hold JSON: it holds the conflict marks of an unfinished merge; finish the merge first`,
-    );
-  }
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    const at = /position (\d+)/.exec(String(error));
-    const before = at ? text.slice(0, Number(at[1])).split("\n") : [];
-    const where = at
-      ? `line ${before.length}, column ${before[before.length - 1].length + 1}`
-      : `the end, line ${text.split("\n").length}`;
-    throw new SyntaxError(
-      `Cannot read ${name} as a notebook must hold JSON: it breaks off at ${where}`,
-    );
-  }
 }
 
 function checkVersion(json: unknown, name: string): void {

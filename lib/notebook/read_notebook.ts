@@ -48,8 +48,13 @@ export async function readNotebook(path: string): Promise<ParsedNotebook> {
   try {
     text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
+    const [first, second] = bytes;
+    const isWide = (first === 0xff && second === 0xfe) ||
+      (first === 0xfe && second === 0xff);
     throw new SyntaxError(
-      `Cannot read ${path} as a notebook must be UTF-8 text: it holds other bytes`,
+      `Cannot read ${path} as a notebook must be UTF-8 text: it ${
+        isWide ? "is UTF-16; save it as UTF-8" : "holds other bytes"
+      }`,
     );
   }
   return await parseNotebook(text, path);
