@@ -10,6 +10,7 @@ import { millimetres } from "../units/length.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
 import type { ZeroDrift } from "../zones/drift.ts";
 import type { Unseen } from "../zones/unseen.ts";
+import { trendSentences } from "./gauge_oddities.ts";
 import { writeSmall } from "./sag_words.ts";
 
 /**
@@ -207,6 +208,7 @@ export function limitSentences(
       "Nobody looked back at the flat: a zero that creeps while a set is read passes for shape. Look at the flat before and after each set.",
     );
   }
+  found.push(...trendSentences(levelsOf(session), step, unit));
   for (const { set, place, from } of outliers) {
     found.push(
       `${zones[place].place.label} in ${sets[set].label} stands ${
@@ -249,6 +251,18 @@ export function limitSentences(
     }
   }
   return found;
+}
+
+/** How each set stands to the means of its zones, in mm, in order. */
+function levelsOf({ sets, zones }: SessionAnalysis): readonly number[] {
+  return sets.flatMap(({ cells }) => {
+    const off = cells.flatMap((cell, place) =>
+      cell ? [cell.sag - zones[place].mean.sag] : []
+    );
+    return off.length === 0
+      ? []
+      : [off.reduce((sum, one) => sum + one, 0) / off.length];
+  });
 }
 
 /**

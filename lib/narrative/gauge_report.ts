@@ -18,10 +18,19 @@ import {
 } from "../repeatability/judge_capability.ts";
 import type { SurfaceComponents } from "../repeatability/surface_components.ts";
 import { chartZero, type ZeroHistory } from "../repeatability/zero_chart.ts";
+import type { LengthUnit } from "../records/piece.ts";
+import type { Reading } from "../records/reading.ts";
 import type { Millimetres } from "../units/length.ts";
 import { correctDrift } from "../zones/drift.ts";
 import { type GaugePlan, planFor } from "./gauge_plan.ts";
+import { suspicionSentences } from "./caution_sentences.ts";
 import { gaugeLimits } from "./gauge_limits.ts";
+import {
+  type GaugeOutliers,
+  gaugeOutliers,
+  outlierSentences,
+  trendSentences,
+} from "./gauge_oddities.ts";
 import { gaugeAnswer, gaugeReasons } from "./gauge_sentences.ts";
 import { holdPercent } from "./hold_percent.ts";
 
@@ -37,6 +46,8 @@ export interface GaugeReport {
   readonly corrected: CorrectedReadings;
   /** What the gauge can decide. */
   readonly capability?: GaugeCapability;
+  /** Readings that stand apart, and the answer without them. */
+  readonly outliers?: GaugeOutliers;
   /** History of the zero. */
   readonly zero: ZeroHistory;
   /** What would decide the piece's own questions. */
@@ -91,6 +102,7 @@ export function gaugeReport(
     })
     : [];
   const base = { folder, surfaces, corrected, zero };
+  const doubts = suspicionSentences(folder.problems);
   const main =
     [...surfaces].sort((a, b) => b.design.readings - a.design.readings)[0];
   if (!main) {
@@ -98,6 +110,7 @@ export function gaugeReport(
       ...base,
       plans: [],
       answer: [
+        ...doubts,
         "There is nothing to answer yet: no reading of the work was found.",
       ],
       reasons: [],
@@ -110,9 +123,11 @@ export function gaugeReport(
     ...(change === undefined ? {} : { change }),
   });
   const plans = planFor(folder, main, options);
+  const outliers = gaugeOutliers(folder, corrected.sag, main);
   const told = {
     ...base,
     main,
+    outliers,
     capability,
     plans,
     ...(change === undefined ? {} : { change }),
@@ -120,10 +135,34 @@ export function gaugeReport(
   const { unit } = piece;
   return {
     ...told,
-    answer: holdPercent(gaugeAnswer(told, unit)),
+    answer: holdPercent([
+      ...doubts,
+      ...gaugeAnswer(told, unit),
+      ...outlierSentences(outliers, main, readings, unit),
+    ]),
     reasons: holdPercent(gaugeReasons(told, unit)),
-    limits: holdPercent(gaugeLimits(main, unit)),
+    limits: holdPercent([
+      ...zeroingTrend(main, readings, unit),
+      ...gaugeLimits(main, unit),
+    ]),
   };
+}
+
+/** A steady change over the zeroings of a study made in one session. */
+function zeroingTrend(
+  { zeroings, display, ring, grade }: SurfaceComponents,
+  readings: readonly Reading[],
+  unit: LengthUnit,
+): readonly string[] {
+  const own = readings.find((one) => one.ring === ring && one.grade === grade);
+  const single = readings.every((one) =>
+    one.ring !== ring || one.grade !== grade || one.session === own?.session
+  );
+  if (!single) return [];
+  const means = zeroings.map(({ departures }) =>
+    departures.reduce((sum, one) => sum + one, 0) / departures.length
+  );
+  return trendSentences(means, display.step ?? 0, unit);
 }
 
 /**

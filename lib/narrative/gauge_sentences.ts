@@ -37,6 +37,9 @@ function spread(
   const decimals = amount === 0 ? 1 : Math.max(0, decimalsFor(amount));
   const write = (length: number): string =>
     formatLength(millimetres(length), small, decimals);
+  if (sag.deviation === 0 && sag.interval === undefined) {
+    return "none to be seen";
+  }
   return sag.interval === undefined
     ? write(sag.deviation)
     : `${write(sag.deviation)} (95 %: ${write(sag.interval.low)} to ${
@@ -73,11 +76,7 @@ export function gaugeAnswer(
       ? capability.floor
       : undefined;
     return [
-      `The readings are all equal: they are limited by the display (step ${
-        writeSmall(display.step ?? 0, unit, 1)
-      }), which hides at least ${
-        writeSmall(floor ?? 0, unit)
-      } of standard uncertainty in every reading, and averaging does not shrink it.`,
+      displaySentence(main, floor, unit),
       ...plans.map((plan) => planSentence(plan)),
     ];
   }
@@ -105,6 +104,32 @@ export function gaugeAnswer(
     ...toleranceSentence(capability, unit),
     ...plans.map((plan) => planSentence(plan)),
   ];
+}
+
+/** What readings without any scatter between repeats say. */
+function displaySentence(
+  { display: { step }, zeroings }: SurfaceComponents,
+  floor: number | undefined,
+  unit: LengthUnit,
+): string {
+  const means = zeroings.map(({ departures }) =>
+    departures.reduce((sum, one) => sum + one, 0) / departures.length
+  );
+  const apart = means.length === 0
+    ? 0
+    : Math.max(...means) - Math.min(...means);
+  const seen = apart < 1e-9
+    ? "The readings are all equal"
+    : `The zeroings differ by up to ${
+      writeSmall(apart, unit)
+    }, and beside that the readings repeat to the last figure`;
+  return step === undefined || floor === undefined
+    ? `${seen}; bench.json states no display step, so how much the display hides is not known: state "display_step".`
+    : `${seen}: they are limited by the display (step ${
+      writeSmall(step, unit, 1)
+    }), which hides at least ${
+      writeSmall(floor, unit)
+    } of standard uncertainty in every reading, and averaging does not shrink it.`;
 }
 
 /** The largest sources and their shares of the gauge's variance. */
@@ -245,7 +270,9 @@ export function gaugeReasons(
     ]
     : [];
   return [
-    `${design.readings} readings with ${design.ring}${
+    `${design.readings} ${
+      design.readings === 1 ? "reading" : "readings"
+    } with ${design.ring}${
       design.grade === undefined ? "" : ` on a ${design.grade} surface`
     }: ${factors.join(", ") || "nothing was varied"}.`,
     ...sharesSentence(main),

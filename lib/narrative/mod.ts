@@ -136,6 +136,12 @@ export {
   gaugeReasons,
 } from "./gauge_sentences.ts";
 export { gaugeLimits } from "./gauge_limits.ts";
+export {
+  type GaugeOutliers,
+  gaugeOutliers,
+  outlierSentences,
+  trendSentences,
+} from "./gauge_oddities.ts";
 export { nameSources } from "./scatter_words.ts";
 export {
   componentsTable,

@@ -38,7 +38,11 @@ export function figureOf(
   perSag: number | undefined,
 ): ScatterFigure {
   const usable = Math.max(0, variance);
-  const sag = spread(Math.sqrt(usable), interval, 1 / MICROMETRES);
+  // An interval that ends at 0 would be certain of no scatter at all.
+  const known = interval !== undefined && interval.high > 0
+    ? interval
+    : undefined;
+  const sag = spread(Math.sqrt(usable), known, 1 / MICROMETRES);
   return {
     sources,
     levels,

@@ -26,6 +26,7 @@ export * from "./describe_design.ts";
 export * from "./diagnose_display.ts";
 export * from "./drift_figure.ts";
 export * from "./estimate_components.ts";
+export * from "./flag_readings.ts";
 export * from "./gauge_forms.ts";
 export * from "./group_readings.ts";
 export * from "./invented_study.ts";

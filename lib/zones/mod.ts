@@ -115,6 +115,7 @@ export {
   type SphericityVerdict,
 } from "./sphericity.ts";
 export { splitSessions } from "./split_sessions.ts";
+export { type SteadyTrend, steadyTrend } from "./steady_trend.ts";
 export {
   type SagTolerance,
   sagTolerance,

@@ -85,7 +85,12 @@ Deno.test("gaugeReport() holds the truth of the invented study within its interv
     cured: true,
   });
   const { main } = gaugeReport(
-    { piece, bench, readings } as GaugeReport["folder"],
+    {
+      piece,
+      bench,
+      readings,
+      problems: [] as unknown,
+    } as GaugeReport["folder"],
     QUICK,
   );
   for (const source of ["repeat", "zeroing"] as const) {
