@@ -15,6 +15,12 @@ import type {
   RingChoicePlan,
 } from "./ring_question.ts";
 
+/**
+ * Scatter, in mm, of a gauge that is taken to have none: its readings differ by
+ * less than its display shows, and what they share is all there is to doubt.
+ */
+const NO_SCATTER = 1e-9;
+
 /** How far R may be off before its interval leaves the target out. */
 export function radiusAnswer(
   ring: ComparedRing,
@@ -25,7 +31,10 @@ export function radiusAnswer(
   const feet = effectiveFeet(ring.shape, form);
   const sag = sagFromRadius(radius, feet, form);
   const spread = Math.hypot(scatter.repeat, scatter.zeroing);
-  const deviation = Math.sqrt(spread ** 2 + 2 * spreadRounding(spread, step));
+  const deviation = Math.max(
+    NO_SCATTER,
+    Math.sqrt(spread ** 2 + 2 * spreadRounding(spread, step)),
+  );
   const budget = radiusBudget({
     form,
     ring,

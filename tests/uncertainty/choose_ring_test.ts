@@ -223,6 +223,17 @@ Deno.test("chooseRing() gives a bar 2 A a² of astigmatism for 2 A h² between t
   near(bar.detectable, (conic.detectable ?? 0) * perConic * 2.25, 1e-6);
 });
 
+Deno.test("chooseRing() names a ring for the radius where the gauge scatters less than its display shows", () => {
+  const still = { ...plan, scatter: { repeat: 0, zeroing: 0 } };
+  const [radius] = chooseRing([balls("A", 60), balls("B", 90)], still);
+  equal(radius.recommended, "B");
+  for (const { detectable, expanded } of radius.rings) {
+    // All that is left is shared and normal: 80 % of the power needs the
+    // quantiles of 0.975 and 0.8, the interval that of 0.975 alone.
+    near(detectable, expanded! * (1.959964 + 0.841621) / 1.959964, 1e-4);
+  }
+});
+
 Deno.test("chooseRing() refuses to choose from none", () => {
   throws(() => chooseRing([], plan), {
     name: "RangeError",
