@@ -31,6 +31,9 @@ const COLUMNS = { sag: 3, other: 2 } as const;
 /** How much of a card lies before the radius asked for: work deepens the sag. */
 const BEFORE = 2 / 3;
 
+/** A coarse display gets fewer rows: none beyond twice or half the sag. */
+const WIDEST = 2;
+
 /** A bench card as data. */
 export interface BenchCardTable {
   /** What stands over the columns, the display's own unit first. */
@@ -49,7 +52,8 @@ function decimalsForTenth(change: number, most: number): number {
 
 /**
  * Tabulates R against sag for one ring: one sheet full, a row for each display
- * step, two thirds of it before the radius asked for and a third beyond.
+ * step, two thirds of it before the radius asked for and a third beyond, and
+ * nothing beyond half or twice the sag.
  *
  * R and the sag in the other unit are written to about a tenth of a step: what
  * a reading supports is less, and the ring's own error is in none of the rows.
@@ -84,8 +88,11 @@ export function benchCardTable(
     : 1;
   const most = Math.floor(feet.circleRadius / (step * lean));
   const middle = Math.min(most, Math.max(1, Math.round(sag / (step * lean))));
-  const first = Math.max(1, middle - Math.round(BEFORE * count));
-  const last = Math.min(most, first + count - 1);
+  const first = Math.max(
+    Math.ceil(middle / WIDEST),
+    middle - Math.round(BEFORE * count),
+  );
+  const last = Math.min(most, WIDEST * middle, first + count - 1);
   const amount = (length: number, to: LengthUnit): number =>
     amountIn(millimetres(length), to);
   const sagPlaces: Record<LengthUnit, number> = {

@@ -1,11 +1,18 @@
 import { deepEqual, equal, match, ok, throws } from "node:assert/strict";
-import { conicSurface } from "sagbook/geometry/contact_surface.ts";
-import { turnedEdge } from "sagbook/geometry/contact_departures.ts";
+import {
+  astigmatism,
+  turnedEdge,
+} from "sagbook/geometry/contact_departures.ts";
 import { ringGauge } from "sagbook/geometry/contact_gauge.ts";
 import { contactSag } from "sagbook/geometry/contact_sag.ts";
-import { withDepartures } from "sagbook/geometry/contact_surface.ts";
+import {
+  conicSurface,
+  withDepartures,
+} from "sagbook/geometry/contact_surface.ts";
 import { effectiveFeet } from "sagbook/geometry/effective_feet.ts";
 import { radiusFromSag } from "sagbook/geometry/radius_from_sag.ts";
+import { surfaceErrorFactor } from "sagbook/geometry/asphericity.ts";
+import { threeFootMean } from "sagbook/geometry/three_foot_mean.ts";
 import { sagFromRadius } from "sagbook/geometry/sag_from_radius.ts";
 import { benchCard, benchCardTable } from "sagbook/narrative/bench_card.ts";
 import { handoutFigures } from "sagbook/narrative/handout_figures.ts";
@@ -98,9 +105,13 @@ for (
         headings,
         [`sag ${unit}`, `sag ${other}`, `R ${unit}`, `R ${other}`],
       );
-      equal(rows.length, 150);
+      // A sheet full, or all from half the sag to twice it.
+      const whole = Math.round(one.sag / lean / step);
       const per = { mm: 1, in: 25.4 };
       const first = Math.round(Number(rows[0][0]) * per[unit] / step);
+      const last = first + rows.length - 1;
+      ok(first >= whole / 2 && first <= whole && whole <= last);
+      ok(rows.length === 150 ? last <= 2 * whole : last === 2 * whole);
       rows.forEach(([sag, sagOther, r, rOther], k) => {
         const seen = (first + k) * step;
         // The first column is the display's, to its last figure.
@@ -154,7 +165,7 @@ Deno.test("benchCardTable() stays within the ring and above a sag of 0", () => {
   ok(nearest < rows.length);
   // A nearly flat dish: the first row is one step.
   const flat = handoutFigures(
-    piece({ target: { radius: mm(100_000), statedAs: "radius" } }),
+    piece({ target: { radius: mm(1e7), statedAs: "radius" } }),
     bench([balls("60", 60)]),
   );
   equal(benchCardTable(flat, flat.rings[0]).rows[0][0], "0.001");
@@ -300,6 +311,38 @@ Deno.test("handoutSheet() teaches each thing that the class needs, in numbers of
   const factors = [[2, 12.706], [3, 4.303], [5, 2.776], [8, 2.365], [12, 2.201]]
     .map(([sets, t]) => (t / Math.sqrt(sets)).toFixed(1)).join(" ");
   ok(words.includes(`times the scatter ${factors}`), factors);
+});
+
+Deno.test("handoutSheet() says of grit, a wrong sign, the half-diameter ring and astigmatism what the library computes", () => {
+  const figures = handoutFigures(piece(), bench([balls("60", 60)]));
+  const words = wordsOf(handoutSheet(piece(), figures).html);
+  const [{ sag, feet }] = figures.rings;
+  match(words, /the wrong one is out by two ball radii/);
+  const wrong = radiusFromSag(sag, feet, "concave") -
+    radiusFromSag(sag, feet, "convex");
+  ok(Math.abs(wrong - 2 * feet.ballRadius) < 1e-9);
+  match(words, /grit under one foot moves the reading by a third of its size/);
+  const place = {
+    circleRadius: mm(60),
+    offset: mm(0),
+    diameterDegrees: 0,
+    footDegrees: 0,
+  };
+  const grit = threeFootMean((x) => x > 50 ? 0.003 : 0, place);
+  ok(Math.abs(grit - 0.001) < 1e-12);
+  match(words, /there the difference of sag is the surface error itself/);
+  const a = figures.halfDiameter;
+  equal(surfaceErrorFactor(a, mm(a / 2), mm(a / 2)), 1);
+  match(words, /Astigmatism, however large: three feet measure the mean/);
+  const saddle = withDepartures(
+    conicSurface(mm(3000), 0),
+    astigmatism(0.005 / a ** 2),
+  );
+  for (const [x, footDegrees] of [[0, 0], [70, 20], [-88, 45]]) {
+    const gauge = ringGauge(mm(60), mm(6.35));
+    const read = contactSag(saddle, "concave", gauge, { x, y: 0, footDegrees });
+    ok(Math.abs(read - sag) < 0.005e-3, `${x}: ${read - sag}`);
+  }
 });
 
 Deno.test("handoutSheet() tabulates five rings, says what it leaves out, and shows numbers of three feet for three feet alone", () => {

@@ -96,9 +96,16 @@ seed), before any exercise was analysed.
       worded: sum("worded"),
       within: sum("within"),
       warned: sum("warned"),
+      doubted: sum("doubted"),
     };
     const name = `all ${SURFACES.length} surfaces`;
-    rows.push(...rowsOf(name, all), ...wordRows(name, all));
+    rows.push(...rowsOf(name, all), ...wordRows(name, all), {
+      case: name,
+      measure: "read with a doubt about a sound reading",
+      value: all.doubted / all.exercises,
+      runs: all.exercises,
+      atMost: 0.01,
+    });
     return rows;
   },
 };
