@@ -112,6 +112,8 @@ for (
       const last = first + rows.length - 1;
       ok(first >= whole / 2 && first <= whole && whole <= last);
       ok(rows.length === 150 ? last <= 2 * whole : last === 2 * whole);
+      // Work deepens the sag: two thirds of a full sheet come before.
+      if (rows.length === 150 && whole > 200) equal(nearest, 100);
       rows.forEach(([sag, sagOther, r, rOther], k) => {
         const seen = (first + k) * step;
         // The first column is the display's, to its last figure.
@@ -236,6 +238,14 @@ Deno.test("handoutFigures() names the rings that do not stand, and says what is 
     message:
       "Cannot make a handout as a ring must stand on a disc of 300 mm with a radius of 50 mm: current value is 60",
   });
+  // Balls need more room in a dish than on a dome.
+  const near = { radius: mm(62), statedAs: "radius" } as const;
+  const stands = (form: "concave" | "convex"): number =>
+    handoutFigures(
+      piece({ form, target: near }),
+      bench([balls("60", 60), balls("30", 30)]),
+    ).rings.length;
+  deepEqual([stands("concave"), stands("convex")], [1, 2]);
   const { target: _none, ...aimless } = piece();
   throws(() => handoutFigures(aimless, bench([balls("60", 60)])), {
     name: "RangeError",
@@ -306,6 +316,8 @@ Deno.test("handoutSheet() teaches each thing that the class needs, in numbers of
     /two people to lift it/,
   ];
   for (const one of told) match(words, one);
+  // r, b, sag, R by 1 µm of sag and by 0.01 mm of r, edge, growth, factor.
+  match(words, / 60 60\.00 6\.35 0\.601 5\.0 1\.0 88 2\.6 mm 1\.10 /);
   // NIST/SEMATECH e-Handbook, table of t at 0.975: 12.706, 4.303, 2.776,
   // 2.365 and 2.201 for 1, 2, 4, 7 and 11 degrees of freedom.
   const factors = [[2, 12.706], [3, 4.303], [5, 2.776], [8, 2.365], [12, 2.201]]
