@@ -1,4 +1,5 @@
 import { deepEqual, equal } from "node:assert/strict";
+import { fileURLToPath } from "node:url";
 import { VERSION } from "sagbook";
 
 const ROOT = new URL("../../", import.meta.url);
@@ -42,4 +43,27 @@ Deno.test("every notebook's first cell says what it answers and what it needs", 
     if (!says) without.push(name);
   }
   deepEqual(without, []);
+});
+
+Deno.test("the package holds the library and its licences, and no task, which needs the whole project", async () => {
+  const { success, stdout, stderr } = await new Deno.Command(Deno.execPath(), {
+    args: ["publish", "--dry-run", "--allow-dirty", "--no-check"],
+    cwd: fileURLToPath(ROOT),
+    env: { NO_COLOR: "1" },
+    stdout: "piped",
+    stderr: "piped",
+  }).output();
+  const said = new TextDecoder().decode(stdout) +
+    new TextDecoder().decode(stderr);
+  equal(success, true, said);
+  const files = [...said.matchAll(/^ +(file:\S+) \(/gm)]
+    .map(([, url]) => url.slice(ROOT.href.length));
+  equal(new Set(files.map((path) => path.split("/")[0])).size, 4);
+  for (const path of Object.values<string>(config.exports)) {
+    equal(files.includes(path.slice(2)), true, path);
+  }
+  for (const name of ["LICENSE", "NOTICE"]) {
+    equal(files.includes(`lib/statistics/_stdlib/${name}`), true, name);
+  }
+  deepEqual(files.filter((path) => path.startsWith("lib/tasks/")), []);
 });
