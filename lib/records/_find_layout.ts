@@ -105,6 +105,27 @@ function namesSetApart(text: string): boolean {
   );
 }
 
+/** Names of columns that stand in the first cell of one line after another. */
+function namesBelowEachOther(
+  lines: readonly { readonly line: number; readonly typed: string }[],
+  split: LineSplitter,
+): { line: number; names: readonly string[] } | undefined {
+  const names = new Set<string>();
+  let first: number | undefined;
+  for (const { line, typed } of lines.slice(0, 20)) {
+    const mark = DELIMITERS.find((one) => typed.includes(one)) ?? ",";
+    const [cell, ...rest] = split(typed, mark);
+    const name = tidyColumn(cell.trim());
+    const alone = rest.every((one) => tidyColumn(one.trim()) === undefined);
+    if (name === undefined || !alone || rest.length === 0) continue;
+    first ??= line;
+    names.add(cell.trim());
+  }
+  return first !== undefined && names.size >= 3
+    ? { line: first, names: [...names] }
+    : undefined;
+}
+
 function noHeader(
   text: string,
   file: string,
@@ -196,6 +217,28 @@ export function findLayout(
     if (best !== undefined) headers.push(best);
   }
   const best = headerAmong(headers, lines, split);
+  const sideways = namesBelowEachOther(lines, split);
+  if (
+    sideways !== undefined &&
+    !(best !== undefined && isComplete(best.layout) && !best.layout.sheet)
+  ) {
+    return {
+      kind: "none",
+      headings: 0,
+      problems: [{
+        severity: "refused",
+        code: "sideways",
+        file,
+        line: sideways.line,
+        message: `the names of the columns stand below each other (${
+          sideways.names.join(", ")
+        }): the table lies on its side`,
+        expected: "the names in one line, and a line for each reading",
+        mend:
+          "turn the table in the spreadsheet (copy it, paste it transposed)",
+      }],
+    };
+  }
   if (best === undefined) {
     return cable > 0 && cable >= filled / 2
       ? { kind: "cable" }

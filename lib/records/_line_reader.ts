@@ -10,6 +10,7 @@ import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
 import { cellOfCsv } from "./csv_text.ts";
 import { LineFaults } from "./_line_faults.ts";
 import type { LineSource, ReadingCell } from "./_line_source.ts";
+import { isPieceColumn, isSameName, otherPiece } from "./_piece_column.ts";
 import { PlaceCells, remarkOnPlace } from "./_place_cells.ts";
 import type { Reading } from "./reading.ts";
 import { otherCells } from "./_table_rows.ts";
@@ -35,6 +36,7 @@ export class LineReader {
   readonly #places: PlaceCells;
   readonly #side: SideCells;
   readonly #zeroing = zeroingKeys();
+  readonly #pieceAt: number;
 
   /** Sets the file. */
   constructor(source: LineSource) {
@@ -44,6 +46,9 @@ export class LineReader {
     this.#cells = new ReadingCells(piece, bench, decimal);
     this.#places = new PlaceCells(piece, bench, decimal);
     this.#side = sideCells(bench, decimal);
+    this.#pieceAt =
+      source.unknown.find((index) => isPieceColumn(source.headings[index])) ??
+        -1;
     this.#at = Object.fromEntries(
       TIDY_COLUMNS.map((name) => [name, source.columns.get(name) ?? -1]),
     ) as Record<TidyColumn, number>;
@@ -78,6 +83,17 @@ export class LineReader {
     const mark = this.#cell(row, "withdrawn");
     if (mark !== "" && !NO_MARK.test(mark)) {
       faults.withdraw(this.#heading("withdrawn"), cellOfCsv(mark));
+      return undefined;
+    }
+    const piece = this.#pieceAt < 0 ? "" : cellOfCsv(
+      (row[this.#pieceAt] ?? "").trim(),
+    );
+    if (piece !== "" && !isSameName(piece, this.#source.piece.name)) {
+      faults.refuse(
+        this.#source.headings[this.#pieceAt].trim(),
+        piece,
+        otherPiece(this.#source.piece.name),
+      );
       return undefined;
     }
     const session = cellOfCsv(this.#cell(row, "session"));

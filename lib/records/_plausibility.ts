@@ -6,6 +6,7 @@
 import { effectiveFeet } from "../geometry/effective_feet.ts";
 import type { Bench, Ring } from "./bench.ts";
 import { flatLooks } from "./_flat_looks.ts";
+import { LabelWatch } from "./_label_watch.ts";
 import { sayOdd } from "./_odd_words.ts";
 import { oddReadings } from "./_odd_levels.ts";
 import type { Piece } from "./piece.ts";
@@ -32,6 +33,7 @@ export class PlausibilityWatch {
   readonly #bench: Bench;
   readonly #rings: ReadonlyMap<string, Ring>;
   readonly #groups = new Map<string, SessionGroup>();
+  readonly #labels = new LabelWatch();
   #group: SessionGroup | undefined;
 
   /** Sets the piece and the bench. */
@@ -43,6 +45,7 @@ export class PlausibilityWatch {
 
   /** Looks at one reading. */
   see(reading: Reading): void {
+    this.#labels.see(reading);
     let group = this.#group;
     if (
       group === undefined || group.session !== reading.session ||
@@ -123,7 +126,7 @@ export class PlausibilityWatch {
         largest.set(group.ring, group);
       }
     }
-    return groups.flatMap((group, index) => [
+    const found = groups.flatMap((group, index) => [
       ...(isNought(group)
         ? [nought(group)]
         : [...this.#sign(group), ...zeros(group)]),
@@ -137,6 +140,7 @@ export class PlausibilityWatch {
         this.#bench,
       )),
     ]);
+    return [...found, ...this.#labels.problems()];
   }
 
   #sign(group: SessionGroup): Problem[] {

@@ -8,6 +8,7 @@ import type { Bench } from "./bench.ts";
 import { sagShown, stepInSag } from "./_gauge_sag.ts";
 import type { LengthUnit, Piece } from "./piece.ts";
 import type { Fault } from "./_line_faults.ts";
+import { noNumber } from "./_no_number.ts";
 import type { ShownValue } from "./reading.ts";
 import type { LengthUnitName } from "../units/length_unit.ts";
 import {
@@ -99,6 +100,8 @@ export class ReadingCells {
       blame: "reading" | "unit",
       fault: Fault,
     ): Unreadable => ({ kind: "unreadable", blame, fault });
+    const known = noNumber(typed);
+    if (known !== undefined) return refuse("reading", known);
     const parts = splitUnit(typed);
     const number = readNumber(parts.number, this.#decimal);
     if (number.kind === "blank") {

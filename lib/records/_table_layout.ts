@@ -45,6 +45,23 @@ export interface TableLayout {
   readonly unknown: readonly number[];
 }
 
+/** Unit words after a name: `sag mm`, `edge/µm`, `reading in inches`. */
+const UNIT_AFTER =
+  /^(.*?[\p{L}\p{N}%])(?:\s*[/,_]\s*|\s+in\s+|\s+)(mm|um|µm|μm|micrometres?|millimetres?|thou|mil|inch(?:es)?)\.?$/iu;
+
+/** A heading's name, and the unit in brackets or behind it. */
+function headingParts(typed: string): { name: string; unit?: string } {
+  const inBrackets = bracketed(typed);
+  if (inBrackets !== undefined) return { name: typed, unit: inBrackets };
+  if (tidyColumn(typed) !== undefined || parseZoneName(typed) !== undefined) {
+    return { name: typed };
+  }
+  const [, name, unit] = UNIT_AFTER.exec(typed) ?? [];
+  const isKnown = name !== undefined &&
+    (tidyColumn(name) !== undefined || parseZoneName(name) !== undefined);
+  return isKnown ? { name, unit } : { name: typed };
+}
+
 /** What headings say, and how many of them are known for certain. */
 export function tableOf(
   headings: readonly string[],
@@ -61,13 +78,12 @@ export function tableOf(
   );
   let firm = 0;
   headings.forEach((heading, index) => {
-    const typed = heading.trim();
+    const { name: typed, unit } = headingParts(heading.trim());
     if (typed === "") {
       unknown.push(index);
       return;
     }
     const known = tidyColumn(typed);
-    const unit = bracketed(typed);
     if (unit !== undefined && unitOfWord(unit) !== undefined) {
       units.set(index, unit);
     }

@@ -10,6 +10,7 @@ import { cellOfCsv } from "./csv_text.ts";
 import type { TableLayout } from "./_table_layout.ts";
 import type { Fault } from "./_line_faults.ts";
 import type { ReadingCell } from "./_line_source.ts";
+import { isPieceColumn } from "./_piece_column.ts";
 import type { Problem } from "./problem.ts";
 import { unitOfWord } from "./_read_cell.ts";
 
@@ -116,6 +117,26 @@ export function settingOfRow(
     : { name, value: match[2] };
 }
 
+const MARK_NAMES: Readonly<Record<string, string>> = {
+  ",": "commas",
+  ";": "semicolons",
+  "\t": "tabs",
+  "|": "strokes",
+};
+
+/** The mark between the cells of a row that has another one than its header. */
+function otherMark(
+  row: Row,
+  { headings, delimiter }: TableLayout,
+): string | undefined {
+  if (headings.length < 3 || row.length >= headings.length) return undefined;
+  const typed = row.join(delimiter);
+  if (typed.length > 2000) return undefined;
+  return [";", "\t", "|", ","].find((mark) =>
+    mark !== delimiter && typed.split(mark).length >= headings.length
+  );
+}
+
 /** What refuses a row as a whole, if anything does. */
 export function faultOfRow(
   row: Row,
@@ -133,6 +154,18 @@ export function faultOfRow(
       code: "cut-off",
       message: "the line holds NUL bytes: it was cut off or damaged",
       mend: "type the line again",
+    };
+  }
+  const other = otherMark(row, layout);
+  if (other !== undefined) {
+    return {
+      severity,
+      code: "other-marks",
+      message: `${MARK_NAMES[other]} stand between the cells here, ${
+        MARK_NAMES[delimiter] ?? "other marks"
+      } in the header (line ${layout.headerLine})`,
+      mend:
+        "put these lines into a file of their own, or the same mark between all cells",
     };
   }
   if (row.length > headings.length && !isBlankRow(row.slice(headings.length))) {
@@ -190,10 +223,33 @@ export function otherCells(
   );
 }
 
+/** A word about zones that head two columns of a bench sheet. */
+function repeatedZones(file: string, layout: TableLayout): Problem[] {
+  const seen = new Set<string>();
+  return layout.zones.flatMap(({ zone, index }): Problem[] => {
+    const name = plainName(zone) || zone;
+    const isSided = /^[-+\u2212\u2013]/.test(zone);
+    if (isSided || !seen.has(name)) {
+      if (!isSided) seen.add(name);
+      return [];
+    }
+    return [{
+      severity: "note",
+      code: "repeated-zone",
+      file,
+      line: layout.headerLine,
+      column: layout.headings[index].trim(),
+      message:
+        `two columns are headed ${zone}; both are readings of that one place`,
+      mend: `for the two ends of a diameter write ${zone} and -${zone}`,
+    }];
+  });
+}
+
 /** A word about the columns nobody knows, and what one was likely meant to be. */
 export function unknownColumns(file: string, layout: TableLayout): Problem[] {
   const names = layout.unknown.map((i) => layout.headings[i].trim())
-    .filter((name) => name !== "");
+    .filter((name) => name !== "" && !isPieceColumn(name));
   const absent = TIDY_COLUMNS.filter((name) => !layout.columns.has(name));
   const problems: Problem[] = [];
   const rest: string[] = [];
@@ -214,6 +270,7 @@ export function unknownColumns(file: string, layout: TableLayout): Problem[] {
       });
     }
   }
+  problems.push(...repeatedZones(file, layout));
   if (rest.length > 0) {
     problems.push({
       severity: "note",
