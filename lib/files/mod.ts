@@ -22,6 +22,7 @@ export {
   sweepPrivateFolders,
   TemporaryFolderError,
 } from "./private_folder.ts";
+export { namedPath } from "./named_path.ts";
 export { isAbandoned, processMark } from "./process_mark.ts";
 export {
   readOrdinaryFile,

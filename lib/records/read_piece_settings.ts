@@ -3,7 +3,8 @@
  *
  * @module
  */
-import { dirname, join } from "node:path";
+import { join } from "node:path";
+import { namedPath } from "../files/named_path.ts";
 import type { Bench } from "./bench.ts";
 import type { Piece } from "./piece.ts";
 import type { Problem } from "./problem.ts";
@@ -98,9 +99,7 @@ export async function readPieceSettings(path: string): Promise<PieceSettings> {
     pieceOfBytes,
   );
   const benchName = piece.content?.bench ?? "bench.json";
-  const benchPath = /^(?:[/\\]|[A-Za-z]:)/.test(benchName)
-    ? benchName
-    : join(path, benchName);
+  const benchPath = namedPath(join(path, "piece.json"), benchName);
   const bench = await settings(
     benchPath,
     benchName,
@@ -108,7 +107,7 @@ export async function readPieceSettings(path: string): Promise<PieceSettings> {
       benchOfBytes(
         bytes,
         file,
-        (name) => readBytes(join(dirname(benchPath), name), name),
+        (name) => readBytes(namedPath(benchPath, name), name),
       ),
   );
   const found = [...piece.problems, ...bench.problems];

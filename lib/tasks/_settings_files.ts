@@ -3,7 +3,8 @@
  *
  * @module
  */
-import { dirname, resolve } from "node:path";
+import { resolve } from "node:path";
+import { namedPath } from "../files/named_path.ts";
 import { readOrdinaryFile } from "../files/read_ordinary_file.ts";
 
 /**
@@ -17,10 +18,10 @@ import { readOrdinaryFile } from "../files/read_ordinary_file.ts";
  * @returns Absolute paths; files that are not there or not readable name none.
  */
 export async function settingsFiles(folder: string): Promise<string[]> {
-  const piece = await readJson(resolve(folder, "piece.json"));
-  const named = objectOf(piece).bench;
-  const bench = resolve(
-    folder,
+  const piece = resolve(folder, "piece.json");
+  const named = objectOf(await readJson(piece)).bench;
+  const bench = namedPath(
+    piece,
     typeof named === "string" ? named : "bench.json",
   );
   if (!bench.endsWith(".json")) return [];
@@ -32,7 +33,7 @@ export async function settingsFiles(folder: string): Promise<string[]> {
   const files = spacings.filter((one): one is string =>
     typeof one === "string" && /\.(csv|txt)$/i.test(one)
   );
-  return [bench, ...files.map((one) => resolve(dirname(bench), one))];
+  return [bench, ...files.map((one) => namedPath(bench, one))];
 }
 
 function objectOf(value: unknown): Record<string, unknown> {
