@@ -92,8 +92,11 @@ export type NextStep =
   | { readonly kind: "shorten" | "lengthen"; readonly stroke: Stroke }
   /** A sphere, and on target as far as the uncertainty tells. */
   | { readonly kind: "on target" }
-  /** A sphere, on target or not: the uncertainty does not tell. */
-  | { readonly kind: "near target" }
+  /**
+   * A sphere, on target or not: the uncertainty does not tell. `beyond` where
+   * the target itself lies outside the uncertainty, and its tolerance does not.
+   */
+  | { readonly kind: "near target"; readonly beyond?: true }
   /** A sphere, and no target was given. */
   | { readonly kind: "no target" };
 
@@ -154,7 +157,11 @@ export function nextStep(
   const { tolerance = 0, uncertainty = 0 } = state;
   const size = Math.abs(off);
   if (size + uncertainty <= tolerance) return { kind: "on target" };
-  if (size <= tolerance + uncertainty) return { kind: "near target" };
+  if (size <= tolerance + uncertainty) {
+    return size > uncertainty
+      ? { kind: "near target", beyond: true }
+      : { kind: "near target" };
+  }
   return off > 0
     ? { kind: "shorten", stroke: turned(table.shorten) }
     : { kind: "lengthen", stroke: turned(table.lengthen) };

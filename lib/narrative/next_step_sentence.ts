@@ -99,10 +99,15 @@ export function nextStepSentence(
       } lengthens it.`;
     case "on target":
       return "Next: go on to the next grade; the radius is on target.";
-    case "near target":
-      return `Next: the target lies within the doubt of the radius${
-        uncertainty === undefined ? "" : ` (±${twoFigures(uncertainty, unit)})`
-      }, so it may be reached or not; go on if the next grades can still move it, or read more sets first.`;
+    case "near target": {
+      const doubt = uncertainty === undefined
+        ? ""
+        : ` (±${twoFigures(uncertainty, unit)})`;
+      const open = step.beyond
+        ? `the radius may be within the tolerance of the target or not, since its doubt${doubt} leaves that open`
+        : `the target lies within the doubt of the radius${doubt}, so it may be reached or not`;
+      return `Next: ${open}; go on if the next grades can still move it, or read more sets first.`;
+    }
     case "no target":
       return "Next: go on to the next grade if this radius suits; no target was given.";
   }

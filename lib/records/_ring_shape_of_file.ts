@@ -122,6 +122,8 @@ function circle(
   }
 }
 
+const round = (length: number): string => String(Number(length.toPrecision(4)));
+
 /** Makes the feet; `undefined` when something that they need was refused. */
 export function ringShapeOfFile(
   file: RingFile,
@@ -189,6 +191,20 @@ export function ringShapeOfFile(
     "0 or more",
   ) ?? ZERO;
   if (found === undefined || ball === undefined) return undefined;
+  const apart = Math.min(...found.spacings ?? [Math.sqrt(3) * found.radius]);
+  if (file.measured !== false && 2 * ball >= apart) {
+    return read.say(
+      "refused",
+      "wrong-value",
+      `${path}.${
+        file.ball_radius === undefined ? "ball_diameter" : "ball_radius"
+      }`,
+      `balls of this size do not fit side by side: they are ${
+        round(2 * ball)
+      } mm across, and their centres ${round(apart)} mm apart`,
+      { mend: "correct the size of the balls, or of the circle" },
+    );
+  }
   if (probeOffset >= found.radius) {
     return read.say(
       "refused",

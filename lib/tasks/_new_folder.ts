@@ -156,7 +156,7 @@ export async function newFolderFiles(
 /** Stands in for a bench that lies elsewhere. */
 const STAND_IN_BENCH: BenchFile = {
   gauge: {},
-  rings: [{ id: "A", radius: "1 mm", ball_radius: "1 mm" }],
+  rings: [{ id: "A", radius: "1 mm", ball_radius: "0.5 mm" }],
 };
 
 /** What the readers would refuse in the files, before any is written. */

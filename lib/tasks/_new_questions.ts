@@ -106,5 +106,5 @@ export function answer<T>(
     if ("value" in found) return found.value;
     say(`  ${found.fault}`);
   }
-  throw new QuestionError(`No answer to: ${question}. Nothing was written.`);
+  throw new QuestionError(`No answer to “${question}”: nothing was written.`);
 }

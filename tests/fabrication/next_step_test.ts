@@ -70,6 +70,10 @@ Deno.test("nextStep() calls a radius on target, near it, or without one by its u
   equal(near(3, 8), "near target");
   equal(near(17, 8), "near target");
   equal(near(19, 8), "shorten: mirror on top");
+  const beyond = (radiusLessTarget: number, uncertainty: number) =>
+    nextStep(state({ radiusLessTarget, uncertainty, tolerance: 10 }));
+  deepEqual(beyond(-3, 8), { kind: "near target" });
+  deepEqual(beyond(-9, 8), { kind: "near target", beyond: true });
   equal(shortOf({}), "no target");
 });
 
