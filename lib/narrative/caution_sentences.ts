@@ -131,7 +131,13 @@ const VERDICT_WORDS = {
 } as const;
 
 /** Warnings that cast no doubt on the readings that were used. */
-const HARMLESS: ReadonlySet<string> = new Set(["unknown-key", "empty-file"]);
+const HARMLESS: ReadonlySet<string> = new Set([
+  "ambiguous-date",
+  "empty-file",
+  "not-a-date",
+  "not-a-temperature",
+  "unknown-key",
+]);
 
 /**
  * Says which readings look wrong, before anything is made of them.

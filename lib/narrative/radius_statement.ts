@@ -136,6 +136,14 @@ function evenHalf(
   return lopsided <= place ? half : undefined;
 }
 
+/** The lower end of an interval without an upper, down to three figures. */
+function floored(low: number, unit: LengthUnit): Millimetres {
+  const amount = amountIn(millimetres(low), unit);
+  const place = 10 ** (Math.floor(Math.log10(Math.max(amount, 1))) - 2);
+  const down = Math.floor(amount / place) * place;
+  return millimetres(amount === 0 ? 0 : low * down / amount);
+}
+
 /** Writes an interval with the figures its width supports. */
 function writeRange({ low, high }: Interval, unit: LengthUnit): string {
   const half = amountIn(millimetres((high - low) / 2), unit);
@@ -180,7 +188,7 @@ export function writeRadius(
   }
   const low = interval.low * part;
   if (interval.high === undefined) {
-    return `at least ${formatLength(millimetres(low), unit, rough)}`;
+    return `at least ${formatLength(floored(low, unit), unit, rough)}`;
   }
   const high = interval.high * part;
   const half = amountIn(millimetres((high - low) / 2), unit);

@@ -162,11 +162,12 @@ function nothingToAnswer({ lines, problems }: PieceFolder): readonly string[] {
     : ` The first: ${first.message} (${first.file}${
       first.line === undefined ? "" : `, line ${first.line}`
     }).`;
+  const mend = first?.mend ?? "mend the files as “What was read” says";
   return [
     `No reading could be used: all ${lines.reported} lines were refused.${where}`,
-    `Next: ${
-      first?.mend ?? "mend the files as “What was read” says"
-    }, and run this again.`,
+    mend.endsWith("?")
+      ? `Next: ${mend} Mend that, and run this again.`
+      : `Next: ${mend}, and run this again.`,
   ];
 }
 

@@ -10,6 +10,7 @@ import type { FileLengths } from "./_file_lengths.ts";
 import type { LengthUnit } from "./piece.ts";
 
 const ZERO = millimetres(0);
+const UNIT_WORDS = { mm: "millimetres", in: "inches" } as const;
 
 function shows(file: GaugeFile, read: FileLengths): GaugeShows | undefined {
   const kind = file.shows ?? "sag";
@@ -66,7 +67,24 @@ function steps(
     const length = read.length(step, "gauge.display_step");
     const unit = read.unitOf(step);
     if (length === undefined || unit === undefined) return {};
-    return { [unit]: length };
+    if (file.unit === undefined || file.unit === unit) {
+      return { [unit]: length };
+    }
+    read.say(
+      "note",
+      "step-in-other-unit",
+      "gauge.display_step",
+      `the display step is given in ${
+        UNIT_WORDS[unit]
+      }, but the gauge reads in ${
+        UNIT_WORDS[file.unit]
+      }; the same step was taken for both`,
+      {
+        mend:
+          'give both, as "display_step": { "mm": "0.001 mm", "in": "0.00005 in" }',
+      },
+    );
+    return { mm: length, in: length };
   }
   const mm = read.length(step.mm, "gauge.display_step.mm");
   const inch = read.length(step.in, "gauge.display_step.in");

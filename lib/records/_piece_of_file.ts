@@ -16,6 +16,8 @@ import type {
 
 /** How far inside the bevel a foot must stay unless the user says: common practice, no source. */
 const DEFAULT_MARGIN = millimetres(0.5);
+/** A wider tolerance, as a part of the target, is asked about. */
+const MOST_TOLERANCE = 0.3;
 
 type Stated = Target["statedAs"];
 
@@ -56,6 +58,20 @@ function target(
     : read.length(file[way] as LengthText, path);
   if (stated === undefined) return undefined;
   const tolerance = targetTolerance(file, way === "focal_ratio", read);
+  if (tolerance !== undefined && tolerance > MOST_TOLERANCE * stated) {
+    read.say(
+      "warning",
+      "wide-tolerance",
+      "target.tolerance",
+      `the tolerance is ${
+        Math.round(100 * tolerance / stated)
+      } % of the target: nearly anything would pass`,
+      {
+        value: JSON.stringify(file.tolerance),
+        mend: "correct it: it says how far from the target is still good",
+      },
+    );
+  }
   return {
     radius: millimetres(scale * stated),
     ...(tolerance === undefined

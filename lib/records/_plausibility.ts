@@ -12,6 +12,7 @@ import { oddReadings } from "./_odd_levels.ts";
 import type { Piece } from "./piece.ts";
 import type { Problem } from "./problem.ts";
 import type { Reading } from "./reading.ts";
+import { ringOnFlat } from "./_ring_on_flat.ts";
 import { saidRadius, saidSag } from "./_said_length.ts";
 import {
   emptyGroup,
@@ -93,7 +94,7 @@ export class PlausibilityWatch {
   #settle(group: SessionGroup): void {
     const levels = group.levels.list();
     let { sum, count } = group;
-    if (levels.length > 1 && !isNought(group)) {
+    if (levels.length > 1 && !this.#isNought(group)) {
       group.odd = oddReadings(
         levels,
         group.unit,
@@ -127,12 +128,12 @@ export class PlausibilityWatch {
       }
     }
     const found = groups.flatMap((group, index) => [
-      ...(isNought(group)
+      ...(this.#isNought(group)
         ? [nought(group)]
         : [...this.#sign(group), ...zeros(group)]),
       ...sayOdd(group, this.#piece, this.#bench),
       ...flatLooks(group, this.#piece),
-      ...(isNought(group) ? [] : unitOrRing(
+      ...(this.#isNought(group) ? [] : unitOrRing(
         group,
         [smallest.get(group.ring), largest.get(group.ring)],
         groups.slice(0, index).findLast(({ ring }) => ring === group.ring),
@@ -140,7 +141,24 @@ export class PlausibilityWatch {
         this.#bench,
       )),
     ]);
-    return [...found, ...this.#labels.problems()];
+    const rings = new Set<Ring>();
+    const firsts = groups.filter(({ ring }) =>
+      !rings.has(ring) && rings.add(ring)
+    );
+    return [
+      ...found,
+      ...firsts.flatMap((group) =>
+        ringOnFlat(group, this.#bench.flat, this.#piece.unit)
+      ),
+      ...this.#labels.problems(),
+    ];
+  }
+
+  /** True when no reading differs from 0 by more than the display can tell. */
+  #isNought({ count, zero, largest, levels, ring }: SessionGroup): boolean {
+    if (zero === count) return count > 1;
+    return largest <= STEPS_OF_NOUGHT * levels.step &&
+      !fitterOf(ring, this.#piece)(largest);
   }
 
   #sign(group: SessionGroup): Problem[] {
@@ -180,12 +198,6 @@ export class PlausibilityWatch {
       group.negative,
     )];
   }
-}
-
-/** True when no reading of the work differs from 0 by more than the display. */
-function isNought({ count, zero, largest, levels }: SessionGroup): boolean {
-  return largest <= STEPS_OF_NOUGHT * levels.step && count - zero > 0 ||
-    zero === count && count > 1;
 }
 
 function nought(group: SessionGroup): Problem {
