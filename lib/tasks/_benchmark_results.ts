@@ -24,8 +24,8 @@ export interface BenchRun {
   readonly date: string;
   /** Processors, memory, system. */
   readonly machine: string;
-  /** How many programs wanted a processor when it began. */
-  readonly load: string;
+  /** How many processors other programs kept busy when it began. */
+  readonly busy?: number;
   /** Seconds the program took. */
   readonly seconds: number;
 }
@@ -51,6 +51,9 @@ export interface BenchEnd {
   /** Rows whose peer is not installed. */
   readonly alone: readonly string[];
 }
+
+/** Where more of a processor than this is busy, times are provisional. */
+const BUSY = 0.2;
 
 const rowsOf = (records: readonly BenchRecord[]): BenchRow[] =>
   records.flatMap(({ report }) => report?.rows ?? []);
@@ -145,10 +148,24 @@ function growthTable(row: BenchRow): string[] {
   ];
 }
 
+/** Says of a machine that had other work that its times are too long. */
+function busyWords(records: readonly BenchRecord[]): string[] {
+  const busy = records.filter(({ run }) => (run.busy ?? 0) > BUSY);
+  if (busy.length === 0) return [];
+  const names = busy.map(({ name }) => name).join(", ");
+  return [
+    "",
+    `**Provisional:** the machine had other work to do (the details say how much) while these were measured, so their times are too long and their ratios uncertain: ${names}.`,
+  ];
+}
+
 function section({ name, run, report, failed }: BenchRecord): string[] {
+  const busy = run.busy === undefined
+    ? ""
+    : ` (${run.busy} of them busy with other work at its start)`;
   const words = `\`deno task bench ${name}\`, ${run.date} UTC, ${
     run.seconds.toFixed(0)
-  } s, load ${run.load} at its start; ${run.machine}.`;
+  } s, on ${run.machine}${busy}.`;
   if (report === undefined) {
     return ["", `## ${name}`, "", words, "", `Failed: ${failed}`];
   }
@@ -182,6 +199,7 @@ export function benchResults(records: readonly BenchRecord[]): string {
     "1 ours is faster. Growth: what each step to a larger n does to our time, and the",
     "power of n that the last step follows. Memory: the peak of what was resident, of",
     "all processes together, ours / the other's.",
+    ...busyWords(records),
     "",
     line([
       "what",

@@ -12,6 +12,7 @@ import {
   type BenchRecord,
   benchResults,
 } from "./_benchmark_results.ts";
+import { processorsBusy } from "./_processors_busy.ts";
 import { ROOT } from "./_root.ts";
 import { EXIT, plainWords } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
@@ -20,6 +21,18 @@ import { runTool, type ToolCall } from "./_tool.ts";
 const FOLDER = join(ROOT, "tests", "benchmarks");
 /** Needs the network, and minutes: run when it is named. */
 const ONLY_IF_NAMED = ["cold_start"];
+/** What one asks for first; the others follow by name. */
+const FIRST = [
+  "notebook_to_html",
+  "kernel",
+  "mixed_model",
+  "monte_carlo",
+  "readings",
+  "profile",
+  "contact",
+  "waiting",
+  "cold_start",
+];
 /** How a run ends whose peers are not all installed. */
 const ALONE = 3;
 
@@ -42,22 +55,25 @@ Exit codes: 0 all measured, 1 a part failed or a stated limit was missed,
 2 wrong call, 3 all measured, but something to compare with is not installed
 (its row says so).`;
 
-/** Names of the programs, sorted. */
+/** Names of the programs, in the order of the table. */
 function programNames(): string[] {
+  const place = (name: string): number =>
+    FIRST.includes(name) ? FIRST.indexOf(name) : FIRST.length;
   return [...Deno.readDirSync(FOLDER)]
     .map(({ name }) => /^([^_].*)_bench\.ts$/.exec(name)?.[1])
     .filter((name) => name !== undefined)
-    .sort();
+    .sort()
+    .sort((a, b) => place(a) - place(b));
 }
 
 function machine(): string {
   const memory = Math.round(Deno.systemMemoryInfo().total / 2 ** 30);
   const { os, arch } = Deno.build;
-  return `${navigator.hardwareConcurrency} processors, ${memory} GiB, ${os} ${arch}, Deno ${Deno.version.deno}`;
+  return `${os} ${arch}, Deno ${Deno.version.deno}, ${memory} GiB, ${navigator.hardwareConcurrency} processors`;
 }
 
 async function measure(name: string, isTiny: boolean): Promise<BenchRecord> {
-  const load = Deno.loadavg()[0].toFixed(1);
+  const busy = await processorsBusy();
   const date = new Date().toISOString().slice(0, 16).replace("T", " ");
   const start = performance.now();
   const { success, stdout } = await new Deno.Command(Deno.execPath(), {
@@ -74,7 +90,15 @@ async function measure(name: string, isTiny: boolean): Promise<BenchRecord> {
     stderr: "inherit",
   }).output();
   const seconds = (performance.now() - start) / 1000;
-  const about = { name, run: { date, machine: machine(), load, seconds } };
+  const about = {
+    name,
+    run: {
+      date,
+      machine: machine(),
+      seconds,
+      ...(busy === undefined ? {} : { busy: Math.round(busy * 10) / 10 }),
+    },
+  };
   try {
     const report = readBenchReport(new TextDecoder().decode(stdout));
     return { ...about, report };

@@ -19,6 +19,7 @@ import {
   memoryText,
   sizeText,
 } from "sagbook/tasks/_benchmark_words.ts";
+import { processorsBusy, spentOf } from "sagbook/tasks/_processors_busy.ts";
 import { runTask } from "./_run_task.ts";
 
 const ROW: BenchRow = {
@@ -40,7 +41,7 @@ const record = (changes: Partial<BenchRecord> = {}): BenchRecord => ({
   run: {
     date: "2031-05-17 10:20",
     machine: "2 processors",
-    load: "0.1",
+    busy: 0.1,
     seconds: 12.4,
   },
   report: REPORT,
@@ -60,7 +61,7 @@ Deno.test("benchResults() makes one line of a row, then its growth, size by size
   ok(lines.includes("## Fake"));
   ok(
     lines.includes(
-      "`deno task bench fake`, 2031-05-17 10:20 UTC, 12 s, load 0.1 at its start; 2 processors.",
+      "`deno task bench fake`, 2031-05-17 10:20 UTC, 12 s, on 2 processors (0.1 of them busy with other work at its start).",
     ),
   );
   deepEqual(lines.filter((line) => /^\| 10[³⁴⁵] \|/.test(line)), [
@@ -115,6 +116,28 @@ Deno.test("benchResults() marks a row over its limit, and benchEnd() tells of it
     missed: [],
     alone: ["10⁵ readings"],
   });
+});
+
+Deno.test("benchResults() says which parts a busy machine measured, and nothing on a quiet one", () => {
+  ok(!benchResults([record()]).includes("Provisional"));
+  const busy = record({ name: "late", run: { ...record().run, busy: 1.9 } });
+  match(
+    benchResults([record(), busy]),
+    /^\*\*Provisional:\*\* .* their ratios uncertain: late\.$/m,
+  );
+});
+
+Deno.test("spentOf() reads the ticks of all processors, guests once", () => {
+  const stat =
+    "cpu  10 1 5 80 4 0 1 0 3 0\ncpu0 5 0 2 40 2 0 1 0 1 0\nintr 1\n";
+  deepEqual(spentOf(stat), { all: 101, idle: 84 });
+  equal(spentOf("intr 1"), undefined);
+});
+
+Deno.test("processorsBusy() lies between none and all of them, where the system says", async () => {
+  const busy = await processorsBusy();
+  if (Deno.build.os !== "linux") return;
+  ok(busy !== undefined && busy >= 0 && busy <= navigator.hardwareConcurrency);
 });
 
 Deno.test("keepsLimit() holds the limit itself, and a ratio only where there is one", () => {
