@@ -3,6 +3,7 @@
  *
  * @module
  */
+import type { FootDirection } from "../geometry/feet.ts";
 import type { Displayable } from "../display/bundle.ts";
 import { table } from "../display/table.ts";
 import {
@@ -57,8 +58,8 @@ export function componentsTable(report: GaugeReport): Displayable {
       "scatter in sag": writeSpread(figure.sag, small),
       "in radius": figure.radius ? writeSpread(figure.radius, unit) : "—",
       "share of the variance": total ? "100 %" : percent(share?.percent),
-      "6 s of the tolerance": percent(line?.percentOfTolerance),
-      "6 s of one stretch": percent(line?.percentOfChange),
+      "six deviations, of the tolerance": percent(line?.percentOfTolerance),
+      "six deviations, of one stretch": percent(line?.percentOfChange),
     };
   };
   return table([
@@ -68,7 +69,7 @@ export function componentsTable(report: GaugeReport): Displayable {
     ...(main.total ? [row(main.total, "a reading on a fresh zero", true)] : []),
   ], {
     caption:
-      "Standard deviations with 95 % intervals; spread and share of the variance are kept apart.",
+      "How much each source scatters a reading: the standard deviation and, in brackets, its 95 % interval.",
   });
 }
 
@@ -80,9 +81,10 @@ function writeSpread(
   const decimals = amount === 0 ? 1 : Math.max(0, decimalsFor(amount));
   const write = (length: number): string =>
     formatLength(millimetres(length), unit, decimals);
+  const bare = (length: number): string => write(length).replace(/\s\S+$/, "");
   return interval === undefined
     ? write(deviation)
-    : `${write(deviation)} (${write(interval.low)} to ${write(interval.high)})`;
+    : `${write(deviation)} (${bare(interval.low)} to ${bare(interval.high)})`;
 }
 
 /**
@@ -109,10 +111,29 @@ export function planSheet(
     ...(main.grade === undefined ? {} : { grade: main.grade }),
     zones: wanted.zones,
     size: wanted.answer.best,
-    foot: { kind: "foot out" },
+    foot: footOf(report, main.ring),
     unit: report.folder.piece.unit,
     seed,
   });
+}
+
+/** How the feet stood in the study; as the bench says where it does not. */
+function footOf(
+  { folder: { bench, readings } }: GaugeReport,
+  id: string,
+): FootDirection {
+  const unknown: FootDirection = { kind: "unknown" };
+  const counts = new Map<string, { foot: FootDirection; count: number }>();
+  for (const { on, ring, offset, foot } of readings) {
+    if (on !== "work" || ring !== id || offset === 0) continue;
+    const key = JSON.stringify(foot);
+    const known = counts.get(key);
+    if (known === undefined) counts.set(key, { foot, count: 1 });
+    else known.count++;
+  }
+  const [most] = [...counts.values()].sort((a, b) => b.count - a.count);
+  const usual = bench.rings.find((ring) => ring.id === id)?.foot ?? unknown;
+  return most === undefined || most.foot.kind === "unknown" ? usual : most.foot;
 }
 
 /**

@@ -19,8 +19,8 @@ export interface BenchSheetOrder {
   readonly zones: readonly Pick<PlannedZone, "label" | "offset">[];
   /** Size of the study; with operators, each of them does all of it. */
   readonly size: StudySize;
-  /** How foot 1 is to point. */
-  readonly foot: Exclude<FootDirection, { readonly kind: "unknown" }>;
+  /** How foot 1 is to point; to be written down at the bench if unknown. */
+  readonly foot: FootDirection;
   /** Who measures; nobody is named unless stated. */
   readonly operators?: readonly string[];
   /** Unit the display shows; `mm` unless stated. */

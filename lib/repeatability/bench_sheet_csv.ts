@@ -115,6 +115,8 @@ export function benchSheetTable(sheet: BenchSheet): BenchSheetTable {
   const { unit = "mm" } = sheet;
   const foot = sheet.foot.kind === "angle"
     ? `${sheet.foot.degrees}°`
+    : sheet.foot.kind === "unknown"
+    ? "write it here"
     : sheet.foot.kind;
   return {
     columns: [
@@ -137,7 +139,9 @@ export function benchSheetTable(sheet: BenchSheet): BenchSheetTable {
         row.zeroing,
         ...(who ? [row.operator ?? ""] : []),
         onWork ? `${row.diameterDegrees}°` : "",
-        onWork ? foot : "",
+        onWork && (row.offset !== 0 || sheet.foot.kind !== "unknown")
+          ? foot
+          : "",
         row.zone,
         onWork ? `${offset} ${unit}` : "",
         "",

@@ -5,9 +5,12 @@ import {
   gaugeOutliers,
   gaugeReport,
   outlierSentences,
+  planSheet,
+  sheetCsv,
   trendSentences,
 } from "sagbook/narrative/mod.ts";
 import { sessionReport } from "sagbook/narrative/session_report.ts";
+import { benchSheetTable } from "sagbook/repeatability/bench_sheet_csv.ts";
 import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
 import { BENCH, PIECE, withFolder } from "../records/_bench_of_cases.ts";
 
@@ -178,4 +181,39 @@ Deno.test("sessionReport() writes no more figures of the way to the target than 
     words(sessionReport(folder).answer),
     /is 2520 mm \(24\d\d mm to 25\d\d mm\) \(95 % sure\), .*; the target is 2520 mm\./,
   );
+});
+
+Deno.test("planSheet() tells which way the feet point as far as that is known", async () => {
+  const piece = {
+    ...PIECE,
+    sphericity_tolerance: { sag: "0.006 mm" },
+  };
+  const rows = [0, 1, 2, 3].flatMap((k) =>
+    ["centre", "30 mm"].map((zone, at) =>
+      `S1,${k + 1},${45 * k},${zone},${(715 + k % 2 - at) / 1000},mm`
+    )
+  );
+  const sheetOf = async (foot: string, column: string) => {
+    const folder = await withFolder({
+      piece,
+      bench: { ...BENCH, rings: [{ ...BENCH.rings[0], foot }] },
+      files: {
+        "readings.csv":
+          "session,zeroing,diameter_deg,zone,reading,unit,foot_deg\n" +
+          rows.map((row) => `${row},${column}\n`).join(""),
+      },
+    }, readPieceFolder);
+    const report = gaugeReport(folder, { studies: 50 });
+    const sheet = planSheet(report);
+    ok(sheet && sheet.rows.some(({ offset }) => offset !== 0));
+    const off = benchSheetTable(sheet).rows.find((row) =>
+      row.includes("30 mm")
+    );
+    return [sheet.foot.kind, off?.includes("write it here"), sheetCsv(report)];
+  };
+  const [kind, blank, csv] = await sheetOf("unknown", "");
+  deepEqual([kind, blank], ["unknown", true]);
+  ok(!/foot out|feet out/.test(`${csv}`));
+  deepEqual((await sheetOf("feet out", "")).slice(0, 2), ["feet out", false]);
+  deepEqual((await sheetOf("unknown", "feet out")).slice(0, 1), ["feet out"]);
 });
