@@ -83,6 +83,7 @@ export {
 } from "./handout_figures.ts";
 export { handoutSheet, handoutSubject } from "./handout_sheet.ts";
 export { HANDOUT_STYLE } from "./handout_style.ts";
+export { heatCautions } from "./heat_cautions.ts";
 export { holdPercent } from "./hold_percent.ts";
 export {
   isPiece,

@@ -22,6 +22,7 @@ import {
   suspicionSentences,
   unseenSentences,
 } from "./caution_sentences.ts";
+import { heatCautions } from "./heat_cautions.ts";
 import { holdPercent } from "./hold_percent.ts";
 import { nextStepSentence } from "./next_step_sentence.ts";
 import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
@@ -140,6 +141,11 @@ export function sessionReport(folder: PieceFolder): SessionReport {
       ...(radius ? budgetReasons(radius, unit) : []),
     ],
     cautions: [
+      ...heatCautions(
+        session.readings.map(({ reading }) => reading),
+        piece,
+        radius?.radius,
+      ),
       ...limitSentences(session, unit),
       ...driftSentences(session.drifts, unit),
     ],
