@@ -28,4 +28,5 @@ export { htmlWords } from "./html_words.ts";
 export { LIVE_TYPE, type LiveOutput } from "./live.ts";
 export { Markup, markup, type MarkupPart } from "./markup.ts";
 export { exercise, prose } from "./prose.ts";
+export { PROGRESS_TYPE, tellProgress } from "./tell_progress.ts";
 export { table, type TableOptions, type TableValue } from "./table.ts";

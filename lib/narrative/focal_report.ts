@@ -34,6 +34,7 @@ import { focalAnswer } from "./focal_sentences.ts";
 import type { RadiusStatement } from "./radius_statement.ts";
 import { sessionReport } from "./session_report.ts";
 import { isPiece, type ShopPiece, shopPiece } from "./shop_piece.ts";
+import { tellReading } from "./_tell_reading.ts";
 
 /** What a shop's finished pieces say about one piece, as data and in words. */
 export interface FocalReport {
@@ -180,6 +181,6 @@ export async function openFocal(
   shop: string,
   options: FocalOptions = {},
 ): Promise<FocalReport> {
-  const folder = await readPieceFolder(path);
+  const folder = await readPieceFolder(path, tellReading());
   return focalReport(folder, await readFolderFinished(shop), options);
 }

@@ -7,6 +7,7 @@ import { effectiveFeet } from "../geometry/effective_feet.ts";
 import { sagForRadiusChange } from "../geometry/sensitivities.ts";
 import type { PieceFolder } from "../records/folder.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
+import { tellReading } from "./_tell_reading.ts";
 import {
   correctByOperator,
   type CorrectedReadings,
@@ -179,7 +180,7 @@ export async function openGaugeStudy(
   path: string,
   options: GaugeOptions = {},
 ): Promise<GaugeReport> {
-  return gaugeReport(await readPieceFolder(path), options);
+  return gaugeReport(await readPieceFolder(path, tellReading()), options);
 }
 
 /** The tolerance of the radius as sag, either way, on the ring of the study. */

@@ -39,6 +39,7 @@ import { type HistoryStage, historyStages } from "./history_stages.ts";
 import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
 import { chooseNext } from "./session_report.ts";
 import { isPiece, type ShopPiece, shopPiece } from "./shop_piece.ts";
+import { tellReading } from "./_tell_reading.ts";
 
 /** What a piece's history says, as data and in words. */
 export interface HistoryReport {
@@ -224,7 +225,7 @@ export async function openHistory(
 ): Promise<HistoryReport> {
   const { earlier = [], ...rest } = options;
   const read = async (folder: string) => {
-    const piece = await readPieceFolder(folder);
+    const piece = await readPieceFolder(folder, tellReading());
     return [piece, await readFolderWorkLog(folder, piece.piece.unit)] as const;
   };
   const before = [];

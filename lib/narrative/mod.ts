@@ -269,3 +269,4 @@ export * from "./focal_show.ts";
 export { writeWholeChance } from "./write_whole_chance.ts";
 export { RESULTS_VERSION } from "./results_version.ts";
 export { tableCsv, type TableCsvOptions } from "./table_csv.ts";
+export { readingWords } from "./reading_words.ts";

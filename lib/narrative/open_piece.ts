@@ -4,6 +4,7 @@
  * @module
  */
 import { readPieceFolder } from "../records/read_piece_folder.ts";
+import { tellReading } from "./_tell_reading.ts";
 import { type SessionReport, sessionReport } from "./session_report.ts";
 
 /**
@@ -17,5 +18,5 @@ import { type SessionReport, sessionReport } from "./session_report.ts";
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export async function openPiece(path: string): Promise<SessionReport> {
-  return sessionReport(await readPieceFolder(path));
+  return sessionReport(await readPieceFolder(path, tellReading()));
 }

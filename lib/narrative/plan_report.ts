@@ -46,6 +46,7 @@ import { ringSentences } from "./ring_sentences.ts";
 import type { NamedFit } from "./ring_table.ts";
 import { type SessionReport, sessionReport } from "./session_report.ts";
 import { heatSentences } from "./thermal_words.ts";
+import { tellReading } from "./_tell_reading.ts";
 
 /** What is known before the next session, as data and in words. */
 export interface PlanReport {
@@ -234,7 +235,7 @@ export async function openPlan(
   path: string,
   options: PlanReportOptions = {},
 ): Promise<PlanReport> {
-  const folder = await readPieceFolder(path);
+  const folder = await readPieceFolder(path, tellReading());
   // A date without a time does not say when the work ended.
   const log = await readFolderWorkLog(path, folder.piece.unit);
   const workEndedAt = log.entries.flatMap(({ date }) =>

@@ -67,16 +67,26 @@ export class CellRun {
     await this.#takeFailures();
   }
 
-  #progress(index: number, state: RunProgress["state"], seconds: number): void {
+  #progress(
+    index: number,
+    state: RunProgress["state"],
+    seconds: number,
+    words?: string,
+  ): void {
     const { numbers } = this.ledger;
     const [cell, of] = [numbers[index], numbers[numbers.length - 1]];
-    this.#settings.onProgress?.({ cell, of, state, seconds });
+    const told = words === undefined ? {} : { words };
+    this.#settings.onProgress?.({ cell, of, state, seconds, ...told });
   }
 
   /** Runs one cell; tells whether the next may run. */
   async #one(index: number, cell: CodeCell): Promise<boolean> {
     const start = performance.now();
+    const elapsed = (): number => (performance.now() - start) / 1000;
     this.#progress(index, "running", 0);
+    this.#outputs.onWords = (from, words) => {
+      if (from === index) this.#progress(index, "running", elapsed(), words);
+    };
     const recorder = this.#outputs.open(index);
     const before = this.ledger.problems.length;
     let goesOn: boolean;
@@ -94,7 +104,7 @@ export class CellRun {
     this.#progress(
       index,
       hasFailed ? "failed" : "done",
-      (performance.now() - start) / 1000,
+      elapsed(),
     );
     return goesOn;
   }

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { PROGRESS_TYPE } from "../display/tell_progress.ts";
 import type { KernelOutput } from "../protocol/kernel_output.ts";
 import { CellRecorder, type DisplayIndex } from "./_cell_recorder.ts";
 import { type Note, NOTE_TYPE, readNote } from "./_deno_prelude.ts";
@@ -10,6 +11,11 @@ import type { ErrorOutput, JsonObject } from "./document.ts";
 
 /** A failure that nobody awaited; its cell is an index in the notebook. */
 export type UnawaitedFailure = Extract<Note, { kind: "failure" }>;
+
+/** A stranger's words as part of one line of a terminal. */
+function plainLine(words: string): string {
+  return words.slice(0, 100).replace(/[\p{C}\p{Zl}\p{Zp}]/gu, " ");
+}
 
 /** Sorts outputs by cell, whenever they come. */
 export class RunOutputs {
@@ -19,6 +25,8 @@ export class RunOutputs {
   #failures: UnawaitedFailure[] = [];
   /** How many outputs have come. */
   heard = 0;
+  /** Takes the words of a cell that tells how far it is. */
+  onWords: ((index: number, words: string) => void) | undefined;
 
   /** Opens the record of a cell. */
   open(index: number): CellRecorder {
@@ -66,6 +74,12 @@ export class RunOutputs {
       output.output_type !== "display_data" &&
       output.output_type !== "update_display_data"
     ) return at(index)?.hear(output);
+    const told = (output.data as JsonObject)[PROGRESS_TYPE];
+    if (told !== undefined) {
+      const { words } = told as { readonly words?: unknown };
+      if (typeof words === "string") this.onWords?.(index, plainLine(words));
+      return;
+    }
     const note = readNote(output.data as JsonObject);
     switch (note?.kind) {
       case "fence":

@@ -77,6 +77,8 @@ export interface RunProgress {
   readonly of: number;
   /** `running` when it starts, one of the others when it has ended. */
   readonly state: "running" | "done" | "failed" | "skipped";
-  /** Time that the cell took, in s; 0 when it starts. */
+  /** Time that the cell has taken so far, in s; 0 when it starts. */
   readonly seconds: number;
+  /** How far the cell is, where it tells so. */
+  readonly words?: string;
 }

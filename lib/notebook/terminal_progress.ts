@@ -39,10 +39,10 @@ export function terminalProgress(
     const room = columns();
     return room > 0 ? text.slice(0, Math.max(0, room - 1)) : text;
   };
-  return ({ cell, of, state, seconds }) => {
+  return ({ cell, of, state, seconds, words: told = "running …" }) => {
     const place = `cell ${cell} of ${of}`;
     if (state === "running") {
-      if (isTerminal) write(CLEAR_LINE + fit(`${place}: running …`));
+      if (isTerminal) write(CLEAR_LINE + fit(`${place}: ${told}`));
       return;
     }
     const words = state === "skipped"

@@ -4,17 +4,19 @@
  * @module
  */
 import { join } from "node:path";
-import { terminalProgress } from "../notebook/terminal_progress.ts";
 import { onInterruptSignal, onStopSignal } from "../protocol/system.ts";
-import { readPieceSettings } from "../records/read_piece_settings.ts";
-import { unreadableFiles } from "../records/unreadable_files.ts";
-import { RecordError } from "../records/record_error.ts";
 import { findPieces } from "./_find_pieces.ts";
-import { type PieceOutcome, writeReportIndex } from "./_report_index.ts";
-import { LIMIT_FLAGS, limitsFromFlags } from "./_notebook_limits.ts";
-import { type ReportKind, reportOn, ROOT } from "./_report_run.ts";
-import { displayPath, EXIT, plainWords, readFlags } from "./_task_words.ts";
-import { complain, progress, say, terminalColumns } from "./_terminal.ts";
+import { LIMIT_FLAGS } from "./_notebook_limits.ts";
+import { reportOnPieces, wrongCount } from "./_report_pieces.ts";
+import { type ReportKind, ROOT } from "./_report_run.ts";
+import { TaskProgress } from "./_task_progress.ts";
+import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import {
+  complain,
+  progress as writeProgress,
+  say,
+  terminalColumns,
+} from "./_terminal.ts";
 
 /** One task that reports on folders. */
 export interface ReportTask {
@@ -31,88 +33,6 @@ export interface ReportTask {
     flags: Readonly<Record<string, string | true>>,
     folders: readonly string[],
   ) => ReportKind | string;
-}
-
-/** What is said of a report that was stopped. */
-function stopped(name: string): number {
-  complain(
-    `${name}: stopped; nothing was written, and an older report stays as it was.`,
-  );
-  return EXIT.stopped;
-}
-
-/** How a report ended, and what an index says of it. */
-interface Ended {
-  readonly code: number;
-  readonly outcome: PieceOutcome;
-}
-
-/** The end of a piece that has no report. */
-function without(folder: string, code: number, fault: string): Ended {
-  return { code, outcome: { folder, answer: [], faults: [fault] } };
-}
-
-async function reportOnce(
-  folder: string,
-  kind: ReportKind,
-  flags: Readonly<Record<string, string | true>>,
-  signal: AbortSignal,
-  hint?: string,
-): Promise<Ended> {
-  const name = displayPath(folder);
-  try {
-    // All that is wrong with the files is said here, before anything runs.
-    await readPieceSettings(folder);
-    // Readings that are there and cannot be read are not readings that are not
-    // there: a report without them would take the place of a better one.
-    const shut = await unreadableFiles(folder);
-    if (shut.length > 0) throw new RecordError(`Cannot use ${folder}`, shut);
-  } catch (error) {
-    complain(`${name}: no report, since the folder cannot be read.\n`);
-    complain(plainWords(error));
-    if (hint !== undefined) complain(`\n${hint}`);
-    return without(folder, EXIT.failed, plainWords(error));
-  }
-  const terminal = Deno.stderr.isTerminal();
-  const listen = terminalProgress(progress, terminal, terminalColumns);
-  let made;
-  try {
-    made = await reportOn(folder, {
-      kind,
-      signal,
-      ...(terminal ? { onProgress: listen } : {}),
-      ...(typeof flags.kernel === "string" ? { kernel: flags.kernel } : {}),
-      check: flags["no-check"] !== true,
-      limits: limitsFromFlags(flags) ?? "unlimited",
-      onUnchecked: (why) => complain(why),
-      ...(typeof flags.notebook === "string"
-        ? { notebook: flags.notebook }
-        : {}),
-    });
-  } catch (error) {
-    // A signal reaches the kernel too: what fails then was stopped.
-    if (signal.aborted) return without(folder, stopped(name), "stopped");
-    throw error;
-  }
-  const { page, answer, about, run, written } = made;
-  if (!written) return without(folder, stopped(name), "stopped");
-  for (const problem of run.problems) complain(problem.message);
-  say(`${name}`);
-  if (answer.length > 0) say(answer.join(" "));
-  say(`${run.exitCode === 0 ? "Page" : "Incomplete page"}: ${page}\n`);
-  return {
-    code: run.exitCode,
-    outcome: {
-      folder,
-      ...(made.name === undefined ? {} : { name: made.name }),
-      about,
-      answer,
-      page,
-      faults: run.exitCode === 0
-        ? []
-        : run.problems.map(({ message }) => message),
-    },
-  };
 }
 
 /**
@@ -143,13 +63,16 @@ async function reportAll(
     kernel: "value",
     notebook: "value",
     "no-check": "switch",
+    "at-once": "value",
+    "continue": "switch",
     ...LIMIT_FLAGS,
     help: "switch",
   });
   const kind = task.kind(flags, rest);
   const wrong = problem ??
     (rest.includes("") ? "A folder's name is empty." : undefined) ??
-    (typeof kind === "string" ? kind : undefined);
+    (typeof kind === "string" ? kind : undefined) ??
+    wrongCount(flags["at-once"]);
   if (wrong !== undefined || typeof kind === "string") {
     complain(`${wrong}\n\n${task.usage}`);
     return EXIT.usage;
@@ -166,31 +89,20 @@ async function reportAll(
   const onInterrupt = (): void => stop.abort();
   const offs = [onInterruptSignal(onInterrupt), onStopSignal(onInterrupt)];
   let worst: number = EXIT.ok;
+  const progress = new TaskProgress({
+    write: writeProgress,
+    isTerminal: Deno.stderr.isTerminal(),
+    columns: terminalColumns,
+  });
+  const call = { kind, flags, signal: stop.signal, progress };
   try {
-    for (const { folder, pieces, isGroup, hint } of groups) {
-      const outcomes: PieceOutcome[] = [];
-      let said: string | undefined;
-      for (const piece of pieces) {
-        if (stop.signal.aborted) return EXIT.stopped;
-        const ended = await reportOnce(piece, kind, flags, stop.signal, hint)
-          .catch((error) => {
-            // One piece that fails stops no other; what fails for two, all.
-            const why = plainWords(error);
-            if (!isGroup || why === said) throw error;
-            complain(said = why);
-            return without(piece, EXIT.failed, why);
-          });
-        worst = Math.max(worst, ended.code);
-        outcomes.push(ended.outcome);
-      }
-      // What was told to stop after its last page is whole, and was not stopped.
-      if (stop.signal.aborted && worst === EXIT.stopped) return EXIT.stopped;
-      if (isGroup && task.hasIndex) {
-        const page = await writeReportIndex(folder, outcomes);
-        say(`All of them: ${displayPath(page)}`);
-      }
+    for (const group of groups) {
+      const code = await reportOnPieces(group, call, task.hasIndex === true);
+      worst = Math.max(worst, code);
+      if (stop.signal.aborted && worst === EXIT.stopped) return worst;
     }
   } finally {
+    progress.end();
     for (const off of offs) off();
   }
   return worst;

@@ -233,7 +233,8 @@ function withoutResults(notebook: Notebook): Notebook {
   };
 }
 
-function subtitleOf(results: JsonObject | undefined): string {
+/** Which session results are about, when it was and how much of it. */
+export function subtitleOf(results: JsonObject | undefined): string {
   const session = results?.session as JsonObject | undefined;
   if (!session) return "";
   const date = typeof session.taken_at === "string"

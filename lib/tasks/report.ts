@@ -15,6 +15,9 @@ notebook as run) and results.json. A folder of such folders is done one by one,
 and gets a page that lists them, FOLDER/report/index.html. Without a folder it
 reports on the invented pieces in data/.
 
+  --at-once N      pieces done at the same time; unless told half as many as
+                   there are processors, four at most
+  --continue       leaves out pieces whose page is younger than all their files
   --kernel NAME    a Jupyter kernel to run on, which cannot be limited and so
                    needs --allow-all; unless told the project's own
   --no-check       types are not checked

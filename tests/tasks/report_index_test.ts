@@ -2,7 +2,7 @@ import { deepEqual, equal, match, ok } from "node:assert/strict";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { displayPath } from "../../lib/tasks/_task_words.ts";
-import { copyPiece, runTask } from "./_run_task.ts";
+import { copyPiece, ROOT, runTask } from "./_run_task.ts";
 
 /** A shop's folder: a piece, one with a slip, one without its bench, and others. */
 async function shopFolder(): Promise<string> {
@@ -132,4 +132,76 @@ Deno.test("task report suggests the flag that was meant", async () => {
   const other = await runTask("check", ["--yaml"]);
   equal(other.code, 2);
   match(other.err, /There is no flag --yaml\. Known: --json, --help\./);
+});
+
+/** Starts a report over a shop, one piece at a time, and stops it after a piece. */
+async function stoppedAfterOne(
+  shop: string,
+): Promise<{ code: number; out: string }> {
+  const child = new Deno.Command(Deno.execPath(), {
+    args: ["run", "-A", "lib/tasks/report.ts", shop, "--at-once", "1"],
+    cwd: ROOT,
+    stdout: "piped",
+    stderr: "null",
+  }).spawn();
+  let out = "";
+  for await (const text of child.stdout.pipeThrough(new TextDecoderStream())) {
+    if (!out.includes("Page: ") && (out + text).includes("Page: ")) {
+      child.kill("SIGINT");
+    }
+    out += text;
+  }
+  return { code: (await child.status).code, out };
+}
+
+Deno.test("task report over a shop goes on where it was stopped, and its list says what is of an earlier run", async () => {
+  const shop = await Deno.makeTempDir({ prefix: "shop-" });
+  for (const name of ["a", "b", "c"]) {
+    await Deno.rename(await copyPiece("coarse-display-180"), `${shop}/${name}`);
+  }
+  const index = `${shop}/report/index.html`;
+  const first = await stoppedAfterOne(shop);
+  equal(first.code, 130, first.out);
+  match(first.out, /1 of 3 were done; they and the earlier reports: /);
+  match(
+    await Deno.readTextFile(index),
+    /3 pieces, 2 not done[\s\S]*Not done:<\/strong> the run was stopped/,
+  );
+  const second = await runTask("report", [
+    shop,
+    "--continue",
+    "--at-once",
+    "2",
+  ]);
+  equal(second.code, 0, second.err);
+  // In the order of the folders, whichever was done first.
+  match(
+    second.out,
+    /a: up to date\.[\s\S]*\/b\/report\/[\s\S]*\/c\/report\/[\s\S]*All of them: /,
+  );
+  const page = await Deno.readTextFile(index);
+  match(page, /3 pieces, 1 of an earlier run/);
+  equal(page.split("<h2><a ").length, 4);
+  // What has changed since is done again, and nothing else.
+  await Deno.utime(`${shop}/b/readings.csv`, new Date(), new Date());
+  const third = await stoppedAfterOne(shop);
+  equal(third.code, 130, third.out);
+  match(await Deno.readTextFile(index), /3 pieces, 2 of an earlier run/);
+  const fourth = await runTask("report", [shop, "--continue"]);
+  equal(fourth.out.split(": up to date.").length, 4 - 1);
+  equal(fourth.code, 0, fourth.err);
+  await Deno.remove(shop, { recursive: true });
+});
+
+Deno.test("task report refuses a number of pieces at once that is none", async () => {
+  for (const count of ["0", "1.5", "many"]) {
+    const { code, err } = await runTask("report", ["--at-once", count]);
+    equal(code, 2);
+    ok(
+      err.startsWith(
+        `--at-once needs a whole number from 1 to 16: current value is ${count}.`,
+      ),
+      err,
+    );
+  }
 });
