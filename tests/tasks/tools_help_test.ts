@@ -64,6 +64,23 @@ Deno.test("every task names --help for --hlep, changes nothing and ends with 2",
   }
 });
 
+Deno.test("tools that take names refuse an unknown one, list those known and change nothing", async () => {
+  const names = {
+    bench: "kernel",
+    "demo-data": "metric-250",
+    goldens: "figures",
+    study: "reml_coverage",
+  };
+  for (const [task, name] of Object.entries(names)) {
+    const file = files.find(([one]) => one === task)![1];
+    const { code, out, err } = await harmless(file, "no-such-name");
+    equal(`${task}: ${code} ${out}`, `${task}: 2 `);
+    const known = /Known: (.*)\.$/m.exec(err)?.[1].split(", ") ?? [];
+    ok(known.includes(name), err);
+    ok(known.every((one) => /^[a-z][\w.-]*$/.test(one)), known.join());
+  }
+});
+
 Deno.test("a task that is not there is answered with those that are", async () => {
   const { code, stdout, stderr } = await new Deno.Command(Deno.execPath(), {
     args: ["task", "reprot"],
