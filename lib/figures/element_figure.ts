@@ -39,7 +39,9 @@ function sizeOf(svg: DomNode): { width: number; height: number } {
   const box = (svg.getAttribute?.("viewBox") ?? "").trim().split(/[\s,]+/)
     .map(Number);
   const side = (name: string, i: number) => {
-    const value = parseFloat(svg.getAttribute?.(name) ?? "");
+    // A share of the page or a height of type is no size in px.
+    const typed = svg.getAttribute?.(name) ?? "";
+    const value = Number(/^\s*([\d.]+)(?:px)?\s*$/i.exec(typed)?.[1]);
     if (value > 0) return value;
     return box[i] > 0 ? box[i] : 300;
   };

@@ -80,3 +80,29 @@ Deno.test("elementFigure() refuses what is no element", () => {
       'Cannot show a picture as it must be an element of a DOM: current value is "<svg></svg>"',
   });
 });
+
+Deno.test("elementFigure() takes no share of a page for a size, and draws plots of nothing", () => {
+  const sized = (attributes: string) => {
+    const page = parseHTML(
+      `<html><body><svg ${attributes}><path d="M0 0"/></svg></body></html>`,
+    );
+    const shown = elementFigure(page.document.querySelector("svg"), labels);
+    return "svg" in shown ? [shown.width, shown.height] : [];
+  };
+  deepEqual(sized('width="100%" height="2em"'), [300, 300]);
+  deepEqual(sized('width="100%" viewBox="0 0 640 400"'), [640, 400]);
+  deepEqual(sized('width="320px" height="200"'), [320, 200]);
+  deepEqual(sized('width="0" height="0" viewBox="0 0 0 0"'), [300, 300]);
+  for (
+    const marks of [
+      [],
+      [Plot.dot([], { x: "set", y: "sag" })],
+      [Plot.lineY([NaN, NaN])],
+      [Plot.dot([{ x: 1, y: Infinity }, { x: 2, y: 1 }], { x: "x", y: "y" })],
+      [Plot.lineY([1])],
+    ]
+  ) {
+    const shown = elementFigure(Plot.plot({ document, marks }), labels);
+    ok("svg" in shown && !/NaN|undefined|Infinity/.test(shown.svg));
+  }
+});
