@@ -85,7 +85,9 @@ Deno.test("elementFigure() takes no share of a page for a size, and draws plots 
   const sized = (attributes: string) => {
     const page = parseHTML(
       `<html><body><svg ${attributes}><path d="M0 0"/></svg></body></html>`,
-    );
+    ) as unknown as {
+      document: { querySelector(name: string): unknown };
+    };
     const shown = elementFigure(page.document.querySelector("svg"), labels);
     return "svg" in shown ? [shown.width, shown.height] : [];
   };
