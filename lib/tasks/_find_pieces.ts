@@ -76,8 +76,15 @@ async function groupsBelow(folder: string, depth: number): Promise<string[]> {
   return found;
 }
 
-/** What was probably meant by a folder in which there is no piece. */
-async function hintFor(folder: string): Promise<string | undefined> {
+/**
+ * What was probably meant by a folder in which there is no piece.
+ *
+ * @param folder The folder as it was typed.
+ * @returns A sentence; undefined where there is nothing to guess.
+ */
+export async function folderHint(
+  folder: string,
+): Promise<string | undefined> {
   const kind = await kindOf(folder);
   const above = dirname(folder);
   if (kind === "file") {
@@ -117,7 +124,7 @@ export async function findPieces(folder: string): Promise<FoundPieces> {
   }
   const pieces = await piecesIn(folder);
   if (pieces.length > 0) return { folder, pieces, isGroup: true };
-  const hint = await hintFor(folder);
+  const hint = await folderHint(folder);
   return {
     folder,
     pieces: [folder],

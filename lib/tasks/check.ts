@@ -14,6 +14,7 @@ import type { Problem } from "../records/problem.ts";
 import { readFolderWorkLog } from "../records/read_folder_work_log.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
 import { RecordError } from "../records/record_error.ts";
+import { folderHint } from "./_find_pieces.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
@@ -181,6 +182,12 @@ export async function check(args: readonly string[]): Promise<number> {
       )
       : verdicts.map(wordsOf).join("\n\n"),
   );
+  for (const { folder, files, usable } of flags.json ? [] : verdicts) {
+    const hint = usable || files.length > 0
+      ? undefined
+      : await folderHint(folder);
+    if (hint !== undefined) say(`\n${hint}`);
+  }
   return verdicts.every((one) => one.usable) ? EXIT.ok : EXIT.failed;
 }
 

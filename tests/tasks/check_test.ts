@@ -184,3 +184,11 @@ Deno.test("check() lets no control code of a file through to the terminal", asyn
   }
   await Deno.remove(path, { recursive: true });
 });
+
+Deno.test("task check guesses which folder was meant", async () => {
+  const { code, out } = await runTask("check", ["data/metric-25"]);
+  equal(code, 1);
+  match(out, /^Did you mean data\/metric-250\?$/m);
+  const json = await runTask("check", ["--json", "data/metric-25"]);
+  equal(JSON.parse(json.out)[0].usable, false);
+});
