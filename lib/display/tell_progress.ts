@@ -10,7 +10,7 @@ export const PROGRESS_TYPE = "application/vnd.sagbook.progress+json";
 type Broadcast = (
   type: string,
   content: Record<string, unknown>,
-) => Promise<void>;
+) => unknown;
 
 /** Outside a notebook the runtime has no such thing, and says so by an error. */
 function broadcastOf(): Broadcast | undefined {
@@ -44,11 +44,11 @@ function broadcastOf(): Broadcast | undefined {
  * ```
  */
 export function tellProgress(words: string): void {
-  broadcastOf()?.("update_display_data", {
+  const sent = broadcastOf()?.("update_display_data", {
     data: { [PROGRESS_TYPE]: { words } },
     metadata: {},
     transient: { display_id: "sagbook progress" },
-  }).catch(() => {
-    // Nobody needs to know.
   });
+  // One kernel answers at once, another by a promise; nobody needs to know.
+  Promise.resolve(sent).catch(() => {});
 }

@@ -25,6 +25,8 @@ import type { ReadingProgress } from "../records/read_piece_folder.ts";
 export function readingWords(
   { file, part, readings }: ReadingProgress,
 ): string {
-  const percent = Math.floor(100 * part);
-  return `${file} ${percent} %, ${readings.toLocaleString("en")} readings`;
+  const counted = `${readings.toLocaleString("en")} readings`;
+  return part < 1
+    ? `${file} ${Math.floor(100 * part)} %, ${counted}`
+    : `${counted} read, now worked out`;
 }
