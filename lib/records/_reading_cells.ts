@@ -184,10 +184,13 @@ export class ReadingCells {
     const shown = unit === "D"
       ? number.value
       : inMillimetres(number.value, unit);
-    const step = gauge.steps[family];
+    // A display steps by the same amount in the unit of which nothing is said,
+    // as far as anybody knows; no step at all would count no rounding.
+    const own = gauge.steps[family];
+    const step = own ?? gauge.steps[family === "mm" ? "in" : "mm"];
     try {
       const sag = sagShown(shown, gauge, this.#piece.form);
-      const steps = step === undefined ? 0 : shown / step;
+      const steps = own === undefined ? 0 : shown / own;
       return {
         kind: "shown",
         sag,

@@ -102,3 +102,21 @@ Deno.test("readPieceFolder() does not take readings finer than a coarse step for
   const { said } = await read({ bench: gauge({ display_step: "1 mm" }) });
   deepEqual(said("warning"), []);
 });
+
+Deno.test("readPieceFolder() counts the display step of readings in a unit that has none of its own", async () => {
+  const inches = HEADER +
+    [0.02815, 0.02819, 0.02815].map((inch, k) =>
+      `S1,${k + 1},centre,${inch},in\n`
+    ).join("");
+  const { folder, said } = await read({}, inches);
+  deepEqual(folder.readings.map(({ step }) => step as number), [
+    0.001,
+    0.001,
+    0.001,
+  ]);
+  ok(!said("note").includes("finer-than-step"));
+  const steps = { mm: "0.001 mm", in: "0.00005 in" };
+  const both = await read({ bench: gauge({ display_step: steps }) }, inches);
+  ok(Math.abs(both.folder.readings[0].step! - 0.00127) < 1e-9);
+  ok(both.said("note").includes("finer-than-step"));
+});
