@@ -35,6 +35,7 @@ import {
 } from "../uncertainty/thermal_piece.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { intervalsOf } from "../zones/zone_difference.ts";
+import { suspicionSentences } from "./caution_sentences.ts";
 import { type GaugeReport, gaugeReport } from "./gauge_report.ts";
 import { holdPercent } from "./hold_percent.ts";
 import { type LensReport, lensReport } from "./lens_report.ts";
@@ -195,7 +196,10 @@ export function planReport(
   };
   return {
     ...findings,
-    answer: holdPercent(planAnswer(findings, piece.unit)),
+    answer: holdPercent([
+      ...suspicionSentences(folder.problems),
+      ...planAnswer(findings, piece.unit),
+    ]),
     reasons: holdPercent(planReasons(findings, piece.unit)),
     ringWords: holdPercent(ringSentences(findings.records, radius, piece.unit)),
     heatWords: holdPercent(heatSentences(heat, piece.unit)),

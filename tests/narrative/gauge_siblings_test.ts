@@ -5,6 +5,7 @@ import {
   gaugeOutliers,
   gaugeReport,
   outlierSentences,
+  planReport,
   planSheet,
   sheetCsv,
   trendSentences,
@@ -216,4 +217,9 @@ Deno.test("planSheet() tells which way the feet point as far as that is known", 
   ok(!/foot out|feet out/.test(`${csv}`));
   deepEqual((await sheetOf("feet out", "")).slice(0, 2), ["feet out", false]);
   deepEqual((await sheetOf("unknown", "feet out")).slice(0, 1), ["feet out"]);
+});
+
+Deno.test("planReport() puts doubts about the readings first", async () => {
+  const { folder } = await both(sets([715, 716], [715, 28.2], [716, 715]));
+  match(planReport(folder).answer[0], /^Check before you trust this: 1 of 6/);
 });
