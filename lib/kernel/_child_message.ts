@@ -1,4 +1,5 @@
 import type { JsonObject, Message } from "../protocol/message.ts";
+import { isObject, isWellFormed, readOutcome, readThrown } from "./_forged.ts";
 import { CELL_KEY, OUTCOME_MIME, UNCAUGHT_MIME } from "./_host_protocol.ts";
 import type { Outcome, ThrownError } from "./evaluator.ts";
 
@@ -33,23 +34,28 @@ const SHOWN = new Set([
   "comm_close",
 ]);
 
-/** Reads a message of the child; undefined if it is about itself. */
+/** Reads a message of the child; undefined if it is about itself, or no message. */
 export function readChildMessage(message: Message): ChildMessage | undefined {
   const { header: { msg_type: type }, content, metadata, buffers } = message;
-  const data = content.data as JsonObject | undefined;
-  if (type === "display_data" && data) {
-    const outcome = data[OUTCOME_MIME];
-    if (outcome) {
-      const { cell } = outcome as { cell: number };
-      return { kind: "outcome", cell, outcome: outcome as Outcome };
+  const { data } = content;
+  if (type === "display_data" && isObject(data)) {
+    if (Object.hasOwn(data, OUTCOME_MIME)) {
+      const said = data[OUTCOME_MIME];
+      const outcome = readOutcome(said);
+      if (outcome === undefined || !isObject(said)) return undefined;
+      const { cell } = said;
+      return typeof cell === "number"
+        ? { kind: "outcome", cell, outcome }
+        : undefined;
     }
-    const uncaught = data[UNCAUGHT_MIME];
-    if (uncaught) {
-      const { cell, error } = uncaught as { cell?: number; error: ThrownError };
-      return { kind: "uncaught", cell, error };
+    if (Object.hasOwn(data, UNCAUGHT_MIME)) {
+      const said = data[UNCAUGHT_MIME];
+      if (!isObject(said)) return undefined;
+      const cell = typeof said.cell === "number" ? said.cell : undefined;
+      return { kind: "uncaught", cell, error: readThrown(said.error) };
     }
   }
-  if (!SHOWN.has(type)) return undefined;
+  if (!SHOWN.has(type) || !isWellFormed(type, content)) return undefined;
   const named = metadata[CELL_KEY];
   const cell = typeof named === "number" ? named : undefined;
   return { kind: "output", cell, type, content, buffers };

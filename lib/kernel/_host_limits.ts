@@ -1,39 +1,72 @@
 import process from "node:process";
+import { fileURLToPath } from "node:url";
 
 /** Ways to keep something on disk that the runtime opens to everybody. */
 const STORES = ["localStorage", "sessionStorage", "caches"];
 
+/** Classes through which one comes to the same stores. */
+const STORE_CLASSES = ["Storage", "CacheStorage", "Cache"];
+
+/** Functions that change a file which was opened only to be read. */
+const BY_NUMBER = ["fchmod", "fchown", "futimes"];
+
+/** Methods of an opened file that do the same. */
+const BY_HANDLE = ["chmod", "chown", "utimes"];
+
+function refuse(what: string, flag = ""): never {
+  throw new Deno.errors.NotCapable(
+    `the notebook was not allowed to ${what}${flag && ` (that needs ${flag})`}`,
+  );
+}
+
 /**
- * Gives up permissions for good, and what needs none: the stores on disk, and
- * workers with permissions of their own.
+ * Gives up permissions for good, and what needs none: the stores on disk, the
+ * rights and times of files, and workers, whose world would be a new one.
  */
 export async function giveUp(names: readonly string[]): Promise<void> {
-  for (const name of STORES) {
-    Object.defineProperty(globalThis, name, {
-      get() {
-        throw new Deno.errors.NotCapable(
-          `the notebook was not allowed to keep anything in ${name}`,
-        );
-      },
-      configurable: false,
-    });
-  }
-  const Plain = globalThis.Worker;
-  globalThis.Worker = class extends Plain {
-    constructor(url: string | URL, options?: WorkerOptions) {
-      // Asked for, the runtime ends the whole process.
-      if (options && "deno" in options) {
-        throw new Deno.errors.NotCapable(
-          "the notebook was not allowed to give a worker permissions of its own",
-        );
-      }
-      super(url, options);
-    }
-  };
+  refuseStores();
+  refuseWorkers();
+  await refuseFileChanges();
   process.env = withoutNames(process.env);
   for (const name of names) {
     await Deno.permissions.revoke({ name } as Deno.PermissionDescriptor);
   }
+}
+
+function refuseStores(): void {
+  for (const name of STORES) {
+    Object.defineProperty(globalThis, name, {
+      get: () => refuse(`keep anything in ${name}`),
+      configurable: false,
+    });
+  }
+  for (const name of STORE_CLASSES) Reflect.deleteProperty(globalThis, name);
+}
+
+function refuseWorkers(): void {
+  // It does not extend the runtime's own, to which that would be a way.
+  class RefusedWorker {
+    constructor() {
+      refuse("start a worker", "--allow-all");
+    }
+  }
+  Object.assign(globalThis, { Worker: RefusedWorker });
+  const threads = process.getBuiltinModule("node:worker_threads");
+  Object.assign(threads, { Worker: RefusedWorker });
+}
+
+async function refuseFileChanges(): Promise<void> {
+  const change = () =>
+    refuse("change the rights or times of a file", "--allow-all");
+  const files = process.getBuiltinModule("node:fs");
+  for (const name of BY_NUMBER) {
+    Object.assign(files, { [name]: change, [`${name}Sync`]: change });
+  }
+  const here = fileURLToPath(import.meta.url);
+  const handle = await files.promises.open(here);
+  const methods = Object.getPrototypeOf(handle);
+  await handle.close();
+  for (const name of BY_HANDLE) methods[name] = change;
 }
 
 /** What fails for want of a network is said to be what it is. */

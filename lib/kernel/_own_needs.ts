@@ -5,8 +5,8 @@ import type { PermissionLimits } from "./permission_limits.ts";
 
 /**
  * Adds to a notebook's limits what the evaluator itself must do: read the
- * package, the workspace and the runtime's cache of modules, and talk to its
- * kernel over the given ports of this machine; while it starts, enter the
+ * package (not what else lies in its folder, such as a user's pieces), the
+ * workspace and the runtime's cache of modules, and talk to its kernel over the given ports of this machine; while it starts, enter the
  * notebook's folder; load a package that looks whether it is being debugged.
  */
 export function withOwnNeeds(
@@ -22,7 +22,7 @@ export function withOwnNeeds(
   return {
     ...limits,
     read: add(limits.read, [
-      root,
+      ...PACKAGE.map((name) => join(root, name)),
       workspace,
       runtimeCache(),
       ...(folder === undefined ? [] : [folder]),
@@ -31,6 +31,9 @@ export function withOwnNeeds(
     env: add(limits.env, ASKED_AT_LOADING),
   };
 }
+
+/** What a notebook reads of the package; `data` are its invented pieces. */
+const PACKAGE = ["lib", "notebooks", "data", "deno.json", "deno.lock"];
 
 /** Variables that a package of the library asks for when it is loaded. */
 const ASKED_AT_LOADING = ["DEBUG", "DEBUG_FD"];

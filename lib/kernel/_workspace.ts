@@ -1,9 +1,10 @@
 import { dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
+import { guardNames, writeGuardedModules } from "./_guarded_modules.ts";
 import { makePrivateFolder } from "../files/private_folder.ts";
 import { readOrdinaryFile } from "../files/read_ordinary_file.ts";
 
-type Names = Record<string, string>;
+type Names = Readonly<Record<string, string>>;
 
 interface DenoSettings {
   imports?: Names;
@@ -26,7 +27,9 @@ export interface Workspace {
  * that a notebook anywhere imports the package by its bare name, and its own
  * names as well; the user's entries win.
  *
- * The package's own dependencies are mapped for its own files alone.
+ * The package's own dependencies are mapped for its own files alone. For a
+ * limited notebook some modules of the runtime are guarded, whatever the user's
+ * settings say.
  *
  * Limits: of the user's settings `imports`, `scopes` and `compilerOptions` are
  * taken; an import map in a file of its own, workspaces, package.json and
@@ -35,7 +38,24 @@ export interface Workspace {
 export async function createWorkspace(
   notebookFolder: string,
   packageConfig: string | undefined,
+  isLimited = false,
 ): Promise<Workspace> {
+  const folder = await makePrivateFolder("workspace");
+  try {
+    return await fill(folder, notebookFolder, packageConfig, isLimited);
+  } catch (error) {
+    await Deno.remove(folder, { recursive: true }).catch(() => {});
+    throw error;
+  }
+}
+
+async function fill(
+  folder: string,
+  notebookFolder: string,
+  packageConfig: string | undefined,
+  isLimited: boolean,
+): Promise<Workspace> {
+  const guarded = isLimited ? await writeGuardedModules(folder) : {};
   const own = packageConfig ? await readSettings(packageConfig) : {};
   const root = packageConfig &&
     pathToFileURL(`${dirname(packageConfig)}/`).href;
@@ -43,16 +63,26 @@ export async function createWorkspace(
   const inside = users?.path !== undefined && packageConfig !== undefined &&
     resolve(users.path) === resolve(packageConfig);
   const ownNames = absolute(own.imports ?? {}, root);
-  const local: Names = {};
+  const local: Record<string, string> = {};
   for (const [name, target] of Object.entries(ownNames)) {
     if (inside || target.startsWith("file:")) local[name] = target;
   }
   const userRoot = users && pathToFileURL(`${dirname(users.path)}/`).href;
   const config = {
-    imports: { ...local, ...absolute(users?.settings.imports ?? {}, userRoot) },
+    imports: {
+      ...local,
+      ...guardNames(
+        absolute(users?.settings.imports ?? {}, userRoot),
+        guarded,
+      ),
+      ...guarded,
+    },
     scopes: {
       ...(root && { [root]: ownNames }),
-      ...(inside ? {} : absoluteScopes(users?.settings.scopes, userRoot)),
+      ...(inside ? {} : guardScopes(
+        absoluteScopes(users?.settings.scopes, userRoot),
+        guarded,
+      )),
     },
     compilerOptions: {
       strict: true,
@@ -60,7 +90,6 @@ export async function createWorkspace(
       ...users?.settings.compilerOptions,
     },
   };
-  const folder = await makePrivateFolder("workspace");
   const path = join(folder, "deno.json");
   await Deno.writeTextFile(path, JSON.stringify(config, null, 2));
   if (packageConfig) {
@@ -76,6 +105,18 @@ export async function createWorkspace(
     config: path,
     remove: () => Deno.remove(folder, { recursive: true }).catch(() => {}),
   };
+}
+
+function guardScopes(
+  scopes: Record<string, Names>,
+  guarded: Names,
+): Record<string, Names> {
+  return Object.fromEntries(
+    Object.entries(scopes).map(([scope, names]) => [
+      scope,
+      guardNames(names, guarded),
+    ]),
+  );
 }
 
 async function findSettings(folder: string) {

@@ -64,7 +64,11 @@ export class Kernel {
       runner: () => this.#cells(),
     });
     const { folder, limits } = settings;
-    this.#workspace = createWorkspace(folder, settings.packageConfig);
+    this.#workspace = createWorkspace(
+      folder,
+      settings.packageConfig,
+      settings.limits !== undefined,
+    );
     this.#evaluator = this.#workspace.then((workspace) =>
       new ChildEvaluator(
         { folder, workspace: workspace.folder, limits },

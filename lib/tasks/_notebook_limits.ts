@@ -20,10 +20,11 @@ export const LIMIT_FLAGS: Readonly<Record<string, "list" | "switch">> = {
 
 /** The paragraph of `--help` on these flags. */
 export const LIMIT_WORDS =
-  `A notebook is code. It may read FOLDER, this project and the runtime's own cache,
-and nothing else: no other file, no network, no environment, no program, no
-native library, no facts about this machine, and it writes nothing. The task
-itself writes the files. To grant a notebook you trust more, name it:
+  `A notebook is code. It may read FOLDER, this project's lib, notebooks and data,
+and the runtime's own cache, and nothing else: no other file, no network, no
+environment, no program, no worker, no native library, no names of this machine
+or of you, and it writes nothing. The task itself writes the files. To grant a
+notebook you trust more, name it:
 
   --allow-read[=PATH,...]    read these, or every file you can read
   --allow-write[=PATH,...]   write and delete there, or wherever you can

@@ -39,7 +39,6 @@ Deno.test("ChildEvaluator.run() tells value, names that got one, pages and expre
   const { code } = rewriteCell(parseCell("a * 2"));
   deepEqual(await run("const a = 2; let b; b = 3; a + b", { double: code }), {
     status: "ok",
-    cell: 1,
     data: { "text/plain": "5" },
     assigned: ["a", "b"],
     pages: [],

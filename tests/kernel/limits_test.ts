@@ -80,3 +80,33 @@ Deno.test("Kernel() lets a notebook do no more than it was granted, and its own 
   ]);
   await Deno.remove(folder, { recursive: true });
 });
+
+Deno.test("Kernel() outlives messages that a cell forges in the host's name, and its own changes to what all code shares", async () => {
+  await using session = await Session.start();
+  const { pid } = session.kernel;
+  const send = (mime: string, value: string) =>
+    `await Deno.jupyter.broadcast("display_data", { data: { "application/vnd.sagbook.${mime}+json": ${value} }, metadata: {}, transient: {} })`;
+  const forged = [
+    ...["5", "[]", "{}", '{ cell: "x" }', "{ cell: 1, error: null }"].flatMap(
+      (value) => [send("outcome", value), send("uncaught", value)],
+    ),
+    send("uncaught", "{ error: { name: {}, message: [], stack: 5 } }"),
+    'await Deno.jupyter.broadcast("stream", { name: 5, text: {} })',
+    'await Deno.jupyter.broadcast("display_data", { data: 5 })',
+    'await Deno.jupyter.broadcast("comm_open", { comm_id: 5 })',
+    "Map.prototype.get = () => { throw 5; };",
+    'Object.prototype.status = "ok"; Object.prototype.cell = 1;',
+    'JSON.stringify = () => "{}"; queueMicrotask = () => {}; setTimeout = () => {};',
+  ];
+  for (const code of forged) await session.run(code);
+  const own = "+import.meta.url.match(/cell-(\\d+)/)[1]";
+  for (
+    const outcome of [
+      '{ status: "ok", assigned: 5, pages: "x", expressions: 7, data: 9 }',
+      '{ status: "error", error: 5 }',
+      '{ status: "huh" }',
+    ]
+  ) await session.run(send("outcome", `{ cell: ${own}, ...${outcome} }`));
+  equal((await session.run("6 * 7")).value, "42");
+  equal(session.kernel.pid, pid);
+});

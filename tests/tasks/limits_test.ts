@@ -60,6 +60,8 @@ function listener() {
   };
 }
 
+const NO_WORKER = /not allowed to start a worker \(that needs --allow-all\)/;
+
 const POSIX = Deno.build.os !== "windows";
 
 Deno.test("task report refuses network, environment, program, write and foreign read, each with its cell, and does none of it", async () => {
@@ -118,21 +120,24 @@ Deno.test("task report leaves a notebook no side door: workers, require, package
   const outside = await Deno.makeTempDir();
   await Deno.writeTextFile(`${outside}/secret.json`, '{"word":"hidden"}');
   await Deno.symlink(outside, `${folder}/link`);
-  const inWorker = (code: string, kind: string) =>
-    `await new Promise((done) => { const code = ${JSON.stringify(code)}; ` +
-    (kind === "web"
-      ? 'const worker = new Worker("data:text/javascript," + encodeURIComponent("try { self.postMessage(" + code + ") } catch (error) { self.postMessage(String(error)) }"), { type: "module" }); worker.onmessage = (event) => done(event.data); })'
-      : 'import("node:worker_threads").then(({ Worker }) => { const worker = new Worker("const { parentPort } = require(\\"worker_threads\\"); try { parentPort.postMessage(" + code + ") } catch (error) { parentPort.postMessage(String(error)) }", { eval: true }); worker.on("message", done); }); })');
-  const read = `Deno.readTextFileSync("${outside}/secret.json")`;
   const tries: [string, RegExp][] = [
-    [inWorker(read, "web"), /not allowed to read/],
-    [
-      inWorker(`require("fs").readFileSync("${outside}/secret.json")`, "node"),
-      /not allowed to read/,
-    ],
+    // A worker's world is a new one, with doors of its own.
+    ['new Worker("data:text/javascript,1", { type: "module" })', NO_WORKER],
     [
       'new Worker("data:text/javascript,1", { type: "module", deno: { permissions: { read: true } } });',
-      /not allowed to give a worker permissions/,
+      NO_WORKER,
+    ],
+    [
+      'new (Object.getPrototypeOf(Worker))("data:,", { type: "module" })',
+      /not a constructor/,
+    ],
+    [
+      'import { Worker as Thread } from "node:worker_threads"; new Thread("1", { eval: true })',
+      NO_WORKER,
+    ],
+    [
+      'const { Worker: W } = process.getBuiltinModule("worker_threads"); new W("1", { eval: true })',
+      NO_WORKER,
     ],
     [
       `import module from "node:module"; module.createRequire("file:///x.js")("${outside}/secret.json")`,
@@ -145,6 +150,22 @@ Deno.test("task report leaves a notebook no side door: workers, require, package
     ["Deno.readTextFileSync(`${folder}/link/secret.json`)", /not allowed to/],
     ['Deno.readTextFileSync("/proc/self/environ")', /not allowed to read/],
     ['Deno.readTextFileSync("/etc/passwd")', /not allowed to read/],
+    ['await (await fetch("file:///etc/passwd")).text()', /not allowed to read/],
+    // The project's own folder may hold more than the project.
+    [`Deno.readTextFileSync("${ROOT}.git/config")`, /not allowed to read/],
+    [`[...Deno.readDirSync("${ROOT}")]`, /not allowed to read/],
+    [
+      'import vm from "node:vm"; vm.runInNewContext("this.constructor.constructor(\'return Deno\')()").readTextFileSync("/etc/passwd")',
+      /not allowed to read/,
+    ],
+    [
+      'await import(URL.createObjectURL(new Blob(["Deno.readTextFileSync(\'/etc/passwd\')"], { type: "text/javascript" })))',
+      /not allowed to read/,
+    ],
+    [
+      'import { WASI } from "node:wasi"; new WASI({ version: "preview1", preopens: { "/": folder } }).getImportObject(); await new Promise((done) => setTimeout(done, 50))',
+      /not allowed to write|^$/,
+    ],
     [
       'await import("https://example.org/module.ts")',
       /not allowed to import from example\.org/,
@@ -168,6 +189,7 @@ Deno.test("task report leaves a notebook no side door: workers, require, package
     ["Deno.hostname()", /not allowed to ask the system for hostname/],
     ['localStorage.setItem("a", "b")', /not allowed to keep anything/],
     ['await caches.open("a")', /not allowed to keep anything/],
+    ["typeof CacheStorage + typeof Storage", /^"undefinedundefined"$/],
     ["await Deno.makeTempFile()", /not allowed to write/],
     [
       'import { DatabaseSync } from "node:sqlite"; new DatabaseSync(`${folder}/x.db`)',
@@ -194,6 +216,55 @@ Deno.test("task report leaves a notebook no side door: workers, require, package
     "secret.json",
   ]);
   await Deno.remove(outside, { recursive: true });
+  await Deno.remove(folder, { recursive: true });
+});
+
+Deno.test("task report lets a notebook change neither rights nor owner nor times of a file it may read, by whatever name it finds the function", async () => {
+  if (!POSIX) return;
+  const folder = await copyPiece("coarse-display-180");
+  const file = `${folder}/readings.csv`;
+  // A stranger's folder may bring settings of its own for finding modules.
+  await Deno.writeTextFile(
+    `${folder}/deno.json`,
+    JSON.stringify({
+      imports: { alias: "node:fs", "node:fs": "node:fs", fs: "node:fs" },
+      scopes: { "data:": { "node:fs": "node:fs" } },
+    }),
+  );
+  await Deno.writeTextFile(`${folder}/m.mjs`, 'export * from "node:fs";');
+  const use = (fs: string) =>
+    `const fs_ = await (async () => ${fs})(); fs_.fchmodSync(fs_.openSync(\`\${folder}/readings.csv\`, "r"), 0)`
+      .replaceAll("fs_", `fs_${crypto.randomUUID().slice(0, 8)}`);
+  const tries = [
+    use('await import("node:fs")'),
+    use('await import("alias")'),
+    use("await import(\"data:text/javascript,export * from 'node:fs'\")"),
+    use("await import(\"data:text/javascript,export * from 'fs'\")"),
+    use('await import("./m.mjs")'),
+    use('process.getBuiltinModule("fs")'),
+    use('(await import("node:module")).createRequire("file:///x.js")("fs")'),
+    use("eval(\"import('node:fs')\")"),
+    'import { futimesSync, openSync } from "node:fs"; futimesSync(openSync(`${folder}/readings.csv`), 0, 0)',
+    'import { fchownSync, openSync as open } from "node:fs"; fchownSync(open(`${folder}/readings.csv`), 1, 1)',
+    'import files from "node:fs/promises"; const handle = await files.open(`${folder}/readings.csv`); await handle.chmod(0)',
+    "await handle.utimes(0, 0)",
+    "await handle.chown(1, 1)",
+    "await handle.constructor.prototype.chmod.call(handle, 0)",
+    "Deno.utimeSync(`${folder}/readings.csv`, 0, 0)",
+    "Deno.chmodSync(`${folder}/readings.csv`, 0)",
+  ];
+  const notebook = await strangers(folder, tries, ["raises-exception"]);
+  const { mode, uid, mtime } = await Deno.stat(file);
+  await runTask("report", [folder, "--no-check", "--notebook", notebook]);
+  for (const [at, answer] of (await answers(folder)).entries()) {
+    match(
+      answer,
+      /not allowed to (?:change the rights or times of a file|write)/,
+      tries[at],
+    );
+  }
+  const after = await Deno.stat(file);
+  deepEqual([after.mode, after.uid, after.mtime], [mode, uid, mtime]);
   await Deno.remove(folder, { recursive: true });
 });
 
