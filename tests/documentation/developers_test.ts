@@ -113,3 +113,32 @@ Deno.test("DEVELOPERS.md: plain t covers 54 % with three sets and a scatter of 0
   // Four standard errors of a share of 40,000 are 0.01.
   ok(Math.abs(covered / 40_000 - 0.543) < 0.01, `${covered / 40_000}`);
 });
+
+Deno.test("DEVELOPERS.md: of the layers above the workbench, records alone reads a user's files", () => {
+  ok(
+    page.includes(
+      "of the layers above the workbench it alone reads a user's files",
+    ),
+  );
+  const workbench = [
+    "files",
+    "protocol",
+    "cells",
+    "notebook",
+    "kernel",
+    "tasks",
+  ];
+  const readers = sources(new URL(`file://${ROOT}lib/`))
+    .filter(({ text }) =>
+      /\bDeno\.(?:read(?:Text)?File|readDir|open)/.test(
+        text.replace(/\/\*[\s\S]*?\*\//g, ""),
+      )
+    )
+    // The program that draws pixels reads its own package.
+    .filter(({ file }) => file !== "figures/_draw_pixels.ts")
+    .map(({ file }) => file.split("/")[0]);
+  deepEqual(
+    [...new Set(readers)].filter((folder) => !workbench.includes(folder)),
+    ["records"],
+  );
+});

@@ -174,11 +174,21 @@ export const CLAIMS: Readonly<Record<string, readonly Evidence[]>> = {
       "task report over a folder of pieces lists each with its answer, date and link, and why one has none",
     ),
   ],
-  "How do I teach it? | `deno task teach`, `deno task exercise --seed 7 --students 12`":
+  "Can I use figures and tables elsewhere? | `deno task export my-mirror`": [
+    test(
+      "tasks/export",
+      "task export writes every figure and table of every report, and all results as one JSON",
+    ),
+  ],
+  "What can I teach it with? | `deno task teach`, `deno task handout my-mirror`, `deno task exercise --seed 7 --students 12`":
     [
       test(
         "tasks/teach",
         "task teach writes the class as one page with live figures, and its notebook",
+      ),
+      test(
+        "tasks/handout",
+        "task handout writes a sheet and a card for each ring, and touches nothing else",
       ),
       test(
         "tasks/exercise",
