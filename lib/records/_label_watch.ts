@@ -40,18 +40,43 @@ export class LabelWatch {
   readonly #seen = new Map<Kind, Map<string, Spelling>>(
     KINDS.map((kind) => [kind, new Map()]),
   );
-  readonly #last = new Map<Kind, string>();
+  readonly #known = new Map<Kind, Set<string>>(
+    KINDS.map((kind) => [kind, new Set()]),
+  );
+  #session: string | undefined;
+  #zeroing: string | undefined;
+  #operator: string | undefined;
+  #grade: string | undefined;
   readonly #problems: Problem[] = [];
   readonly #said = new Set<string>();
 
   /** Looks at one reading. */
   see(reading: Reading): void {
-    for (const kind of KINDS) {
-      const typed = reading[kind];
-      if (typed === undefined || this.#last.get(kind) === typed) continue;
-      this.#last.set(kind, typed);
-      this.#compare(kind, typed, reading);
+    const { session, zeroing, operator, grade } = reading;
+    if (session !== this.#session) {
+      this.#session = session;
+      this.#meet("session", session, reading);
     }
+    if (zeroing !== this.#zeroing) {
+      this.#zeroing = zeroing;
+      this.#meet("zeroing", zeroing, reading);
+    }
+    if (operator !== this.#operator && operator !== undefined) {
+      this.#operator = operator;
+      this.#meet("operator", operator, reading);
+    }
+    if (grade !== this.#grade && grade !== undefined) {
+      this.#grade = grade;
+      this.#meet("grade", grade, reading);
+    }
+  }
+
+  /** Looks at a name unless it was met before. */
+  #meet(kind: Kind, typed: string, reading: Reading): void {
+    const known = this.#known.get(kind)!;
+    if (known.has(typed) || known.size >= MOST) return;
+    known.add(typed);
+    this.#compare(kind, typed, reading);
   }
 
   #compare(kind: Kind, typed: string, reading: Reading): void {

@@ -6,6 +6,7 @@
 import { effectiveFeet } from "../geometry/effective_feet.ts";
 import type { Bench, Ring } from "./bench.ts";
 import { flatLooks } from "./_flat_looks.ts";
+import { DoubledLines } from "./_doubled_lines.ts";
 import { LabelWatch } from "./_label_watch.ts";
 import { sayOdd } from "./_odd_words.ts";
 import { oddReadings } from "./_odd_levels.ts";
@@ -22,6 +23,7 @@ import {
   suspicion,
 } from "./_session_group.ts";
 import { fitterOf, unitOrRing } from "./_suspicions.ts";
+import { ZeroingTimes } from "./_zeroing_times.ts";
 
 /** So many sessions are looked at; a folder holds far fewer. */
 const MOST_GROUPS = 10_000;
@@ -34,7 +36,11 @@ export class PlausibilityWatch {
   readonly #bench: Bench;
   readonly #rings: ReadonlyMap<string, Ring>;
   readonly #groups = new Map<string, SessionGroup>();
-  readonly #labels = new LabelWatch();
+  readonly #watches = [
+    new LabelWatch(),
+    new DoubledLines(),
+    new ZeroingTimes(),
+  ];
   #group: SessionGroup | undefined;
 
   /** Sets the piece and the bench. */
@@ -46,7 +52,7 @@ export class PlausibilityWatch {
 
   /** Looks at one reading. */
   see(reading: Reading): void {
-    this.#labels.see(reading);
+    for (const watch of this.#watches) watch.see(reading);
     let group = this.#group;
     if (
       group === undefined || group.session !== reading.session ||
@@ -150,7 +156,7 @@ export class PlausibilityWatch {
       ...firsts.flatMap((group) =>
         ringOnFlat(group, this.#bench.flat, this.#piece.unit)
       ),
-      ...this.#labels.problems(),
+      ...this.#watches.flatMap((watch) => watch.problems()),
     ];
   }
 
