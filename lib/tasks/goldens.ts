@@ -19,14 +19,16 @@ import { complain, say } from "./_terminal.ts";
 const FIGURES = "figures";
 /** The word for the page of the guide that is made from the glossary. */
 const GLOSSARY = "glossary";
+/** The word for the picture in README. */
+const PICTURE = "picture";
 
 const USAGE = `deno task goldens [NAME ...]
 
 Runs the notebooks in notebooks/ and keeps their outputs in them, and draws the
 pictures in tests/goldens/figures anew: after a change that moves them, once you
 have looked at what has changed. A part of a notebook's name chooses it,
-"${FIGURES}" the pictures, "${GLOSSARY}" the page of the guide with all words;
-without a NAME all of them.
+"${FIGURES}" the pictures, "${GLOSSARY}" the page of the guide with all words,
+"${PICTURE}" the picture in README (it needs Chromium); without a NAME all.
 
   --help   this text
 
@@ -57,14 +59,16 @@ async function keepNotebook(name: string): Promise<number> {
   return EXIT.ok;
 }
 
-async function drawFigures(): Promise<number> {
+/** Runs a program of the tests that keeps pictures. */
+async function draw(program: string, what: string): Promise<number> {
   const { success, stderr } = await new Deno.Command(Deno.execPath(), {
-    args: ["run", "-A", join(ROOT, "tests/figures/_goldens.ts")],
+    args: ["run", "-A", join(ROOT, program)],
     cwd: ROOT,
     stderr: "piped",
   }).output();
-  if (!success) complain(new TextDecoder().decode(stderr));
-  else say("tests/goldens/figures: drawn and kept");
+  const said = new TextDecoder().decode(stderr).trim();
+  if (!success || said !== "") complain(said);
+  else say(`${what}: drawn and kept`);
   return success ? EXIT.ok : EXIT.failed;
 }
 
@@ -77,7 +81,9 @@ async function writeGlossary(): Promise<number> {
 async function keep(names: readonly string[]): Promise<number> {
   for (const name of names) {
     const code = name === FIGURES
-      ? await drawFigures()
+      ? await draw("tests/figures/_goldens.ts", "tests/goldens/figures")
+      : name === PICTURE
+      ? await draw("tests/documentation/_readme_picture.ts", "README's picture")
       : name === GLOSSARY
       ? await writeGlossary()
       : await keepNotebook(name);
@@ -91,7 +97,7 @@ if (import.meta.main) {
     usage: USAGE,
     names: {
       what: "notebook",
-      known: () => [...notebookNames(), FIGURES, GLOSSARY],
+      known: () => [...notebookNames(), FIGURES, GLOSSARY, PICTURE],
       part: true,
     },
     run: ({ chosen }) => keep(chosen),

@@ -1,6 +1,8 @@
 import { deepEqual, ok } from "node:assert/strict";
 import { ROOT } from "../tasks/_run_task.ts";
+import { openPiece } from "sagbook/narrative/open_piece.ts";
 import { sentencesOf } from "./_markdown.ts";
+import { PICTURE, WORDS } from "./_readme_picture.ts";
 import { CLAIMS, NO_CLAIM } from "./readme_claims.ts";
 
 const readme = Deno.readTextFileSync(`${ROOT}README.md`);
@@ -39,4 +41,16 @@ Deno.test("README.md stays a page: at most 100 lines, its links and picture ther
   for (const [, path] of readme.matchAll(/\]\((?!https?:)([^)#]+)\)/g)) {
     ok(Deno.statSync(ROOT + path).isFile, path);
   }
+});
+
+Deno.test("README.md's picture shows the words that a report says now", async () => {
+  ok(readme.includes(`](${PICTURE})`));
+  const shown = Deno.readTextFileSync(ROOT + WORDS).trim().split("\n");
+  const plain = (text: string) => text.replace(/\s+/g, " ");
+  const { answer } = await openPiece(`${ROOT}data/metric-250`);
+  deepEqual(
+    shown.slice(0, answer.length).map(plain),
+    answer.map(plain),
+    "run deno task goldens picture, and look at it",
+  );
 });
