@@ -37,6 +37,7 @@ export {
   type ServerPosition,
 } from "./language_server.ts";
 export { offlineEnvironment } from "./offline_environment.ts";
+export { ownFileOf } from "./own_file_of.ts";
 export {
   type CellName,
   type NameKind,

@@ -73,7 +73,7 @@ export async function runChecked(
   if (!check) onUnchecked?.("Cells are not type-checked (--no-check).");
   if (isOffline(limits)) await fetchPackages(given.signal);
   const checking = check
-    ? checkTypes(notebook, given.cwd, memory, isOffline(limits)).catch(
+    ? checkTypes(notebook, given.cwd, memory, limits).catch(
       (error: Error) => {
         onUnchecked?.(`Cells are not type-checked: ${error.message}`);
         return undefined;
@@ -122,20 +122,35 @@ async function checkTypes(
   { cells }: Notebook,
   cwd = Deno.cwd(),
   memory = join(userCacheFolder(), "checks"),
-  offline: boolean,
+  limits: PermissionLimits | "unlimited",
 ): Promise<Found> {
   // With it comes the compiler, which a run without a check need not load.
   const { checkCellsOnce } = await import("../cells/check_cells_once.ts");
   const code = cells.filter(isCode);
+  if (limits !== "unlimited" && limits.read !== true) {
+    await refuseOwnFiles(code);
+  }
   const found = await checkCellsOnce(code.map(({ source }) => source), {
     folder: pathToFileURL(resolve(cwd) + "/").href,
     config: join(ROOT, "deno.json"),
-    isOffline: offline,
+    isOffline: isOffline(limits),
   }, {
     folder: memory,
     dependsOn: [join(ROOT, "lib"), join(ROOT, "deno.lock")],
   });
   return new Map(code.map(({ id }, index) => [id, found[index]]));
+}
+
+/** A check reads with all rights what a cell names, and quotes it. */
+async function refuseOwnFiles(cells: readonly CodeCell[]): Promise<void> {
+  const { ownFileOf } = await import("../cells/own_file_of.ts");
+  for (const { source } of cells) {
+    const own = ownFileOf(source);
+    if (own === undefined) continue;
+    throw new Error(
+      `the notebook takes in “${own}”, which a check would read without limits (--allow-read lets it)`,
+    );
+  }
 }
 
 /** Enters type errors before what failed in the run, and with their cells. */

@@ -268,6 +268,32 @@ Deno.test("task report lets a notebook change neither rights nor owner nor times
   await Deno.remove(folder, { recursive: true });
 });
 
+Deno.test("task report checks no notebook that would make the checker read and quote a foreign file, and says so", async () => {
+  const folder = await copyPiece("coarse-display-180");
+  const outside = await Deno.realPath(await Deno.makeTempDir());
+  await Deno.writeTextFile(
+    `${outside}/keys.ts`,
+    'export const token = "hidden words";',
+  );
+  const notebook = await strangers(folder, [
+    `import { token } from "${outside}/keys.ts"; const n: never = token;`,
+  ]);
+  const own = ["--notebook", notebook];
+  const limited = await runTask("report", [folder, ...own]);
+  equal(limited.code, 1);
+  match(
+    limited.err,
+    /Cells are not type-checked: the notebook takes in “\S+keys\.ts”, which a check would read without limits \(--allow-read lets it\)/,
+  );
+  match(limited.err, /cell 2: .*not allowed to read/);
+  const page = await Deno.readTextFile(`${folder}/report/session.html`);
+  ok(!(limited.err + page).includes("hidden words"));
+  const granted = await runTask("report", [folder, "--allow-read", ...own]);
+  match(granted.err, /Type '"hidden words"' is not assignable/);
+  await Deno.remove(outside, { recursive: true });
+  await Deno.remove(folder, { recursive: true });
+});
+
 Deno.test("task report asks nobody for the packages and modules that a notebook names, checking its types or running it", async () => {
   const folder = await copyPiece("coarse-display-180");
   const { port, seen, close } = listener();
