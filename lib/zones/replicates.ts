@@ -61,7 +61,7 @@ export interface ReplicatedMean {
  */
 export function replicatedMean(
   values: readonly (number | undefined)[],
-  sets: readonly Direction[],
+  sets: readonly Pick<MeasuredSet, "diameterDegrees">[],
   scope: Scope,
 ): ReplicatedMean {
   const at = itemMaker(sets);
