@@ -7,6 +7,7 @@ import { effectiveFeet } from "../geometry/effective_feet.ts";
 import { sagForRadiusChange } from "../geometry/sensitivities.ts";
 import type { PieceFolder } from "../records/folder.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
+import { lastReadings } from "./part_of_readings.ts";
 import { tellReading } from "./_tell_reading.ts";
 import {
   correctByOperator,
@@ -167,7 +168,8 @@ function zeroingTrend(
 }
 
 /**
- * Reads a folder and works out how good its gauge is.
+ * Reads a folder and works out how good its gauge is. Of more than 20,000
+ * readings the last are studied, which the reasons say.
  *
  * @param path The folder, as the user names it.
  * @param options Change of one stretch of work, seed.
@@ -180,7 +182,11 @@ export async function openGaugeStudy(
   path: string,
   options: GaugeOptions = {},
 ): Promise<GaugeReport> {
-  return gaugeReport(await readPieceFolder(path, tellReading()), options);
+  const { folder, notes } = lastReadings(
+    await readPieceFolder(path, tellReading()),
+  );
+  const report = gaugeReport(folder, options);
+  return { ...report, reasons: [...notes, ...report.reasons] };
 }
 
 /** The tolerance of the radius as sag, either way, on the ring of the study. */

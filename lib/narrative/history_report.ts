@@ -39,6 +39,7 @@ import { type HistoryStage, historyStages } from "./history_stages.ts";
 import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
 import { chooseNext } from "./session_report.ts";
 import { isPiece, type ShopPiece, shopPiece } from "./shop_piece.ts";
+import { fewSessions } from "./part_of_readings.ts";
 import { tellReading } from "./_tell_reading.ts";
 
 /** What a piece's history says, as data and in words. */
@@ -225,18 +226,22 @@ export async function openHistory(
 ): Promise<HistoryReport> {
   const { earlier = [], ...rest } = options;
   const read = async (folder: string) => {
-    const piece = await readPieceFolder(folder, tellReading());
-    return [piece, await readFolderWorkLog(folder, piece.piece.unit)] as const;
+    const read = await readPieceFolder(folder, tellReading());
+    const { folder: piece, notes } = fewSessions(read);
+    const log = await readFolderWorkLog(folder, piece.piece.unit);
+    return { piece, log, notes };
   };
   const before = [];
   for (const folder of earlier) {
-    before.push(...historyReport(...await read(folder)).learned);
+    const { piece, log } = await read(folder);
+    before.push(...historyReport(piece, log).learned);
   }
   const expectations = rest.expectations ?? before;
-  const [piece, log] = await read(path);
+  const { piece, log, notes } = await read(path);
   const finished = rest.finished ??
     await readFolderFinished(path, piece.piece.unit);
-  return historyReport(piece, log, { ...rest, expectations, finished });
+  const report = historyReport(piece, log, { ...rest, expectations, finished });
+  return { ...report, notes: [...notes, ...report.notes] };
 }
 
 /** What became of the piece, if a list names it. */

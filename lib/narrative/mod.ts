@@ -270,3 +270,4 @@ export { writeWholeChance } from "./write_whole_chance.ts";
 export { RESULTS_VERSION } from "./results_version.ts";
 export { tableCsv, type TableCsvOptions } from "./table_csv.ts";
 export { readingWords } from "./reading_words.ts";
+export * from "./part_of_readings.ts";

@@ -47,6 +47,7 @@ import { ringSentences } from "./ring_sentences.ts";
 import type { NamedFit } from "./ring_table.ts";
 import { type SessionReport, sessionReport } from "./session_report.ts";
 import { heatSentences } from "./thermal_words.ts";
+import { lastReadings } from "./part_of_readings.ts";
 import { tellReading } from "./_tell_reading.ts";
 
 /** What is known before the next session, as data and in words. */
@@ -226,7 +227,8 @@ function zonesRule(step: number): HalfWidthRule {
 }
 
 /**
- * Reads a folder and draws up what is known before the next session.
+ * Reads a folder and draws up what is known before the next session. Of more
+ * than 20,000 readings the last are studied, which the reasons say.
  *
  * @param path The folder, as the user names it.
  * @param options Sets, edge width, seed.
@@ -239,13 +241,16 @@ export async function openPlan(
   path: string,
   options: PlanReportOptions = {},
 ): Promise<PlanReport> {
-  const folder = await readPieceFolder(path, tellReading());
+  const { folder, notes } = lastReadings(
+    await readPieceFolder(path, tellReading()),
+  );
   // A date without a time does not say when the work ended.
   const log = await readFolderWorkLog(path, folder.piece.unit);
   const workEndedAt = log.entries.flatMap(({ date }) =>
     date?.includes("T") ? [date] : []
   );
-  return planReport(folder, { workEndedAt, ...options });
+  const report = planReport(folder, { workEndedAt, ...options });
+  return { ...report, reasons: [...notes, ...report.reasons] };
 }
 
 /** Heat in the log, for a glass whose properties are known. */

@@ -81,8 +81,8 @@ function designOf(
       return {
         source,
         levels: own.length,
-        fewest: Math.min(...own),
-        most: Math.max(...own),
+        fewest: own.reduce((a, b) => Math.min(a, b)),
+        most: own.reduce((a, b) => Math.max(a, b)),
       };
     }),
     relations: relationsOf(factors),
@@ -133,8 +133,8 @@ function repeatsOf(
   }
   const repeats = [...replicates.values()];
   return {
-    leastRepeats: Math.min(...repeats),
-    mostRepeats: Math.max(...repeats),
+    leastRepeats: repeats.reduce((a, b) => Math.min(a, b)),
+    mostRepeats: repeats.reduce((a, b) => Math.max(a, b)),
     replicated: repeats.some((times) => times > 1),
     balanced: missing.length === 0 && new Set(cells.values()).size === 1,
     missing,
