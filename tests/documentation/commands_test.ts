@@ -1,4 +1,5 @@
 import { equal, match, notEqual, ok } from "node:assert/strict";
+import { LIMIT_WORDS } from "../../lib/tasks/_notebook_limits.ts";
 import { ROOT } from "../tasks/_run_task.ts";
 import {
   type Command,
@@ -93,6 +94,17 @@ Deno.test("every task says what to do about a folder that is not there, and abou
     );
   }
   await Deno.remove(empty);
+});
+
+Deno.test("README.md and DEVELOPERS.md say what a notebook may read in the words of the tasks' help", () => {
+  const words =
+    "this project's lib, notebooks and data, and the runtime's own cache, and";
+  const plain = (text: string) => text.replace(/\s+/g, " ");
+  for (
+    const text of [LIMIT_WORDS, textOf("README.md"), textOf("DEVELOPERS.md")]
+  ) {
+    ok(plain(text).includes(words));
+  }
 });
 
 Deno.test("wordsOf() takes quoted words and comments, and refuses the rest of a shell", () => {

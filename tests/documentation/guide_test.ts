@@ -77,3 +77,15 @@ Deno.test("the documents name only files that are there", () => {
   }
   deepEqual(missing, []);
 });
+
+Deno.test("the documents name only functions that the library has", () => {
+  const code = sources(new URL(`file://${ROOT}lib/`)).map(({ text }) => text)
+    .join("\n");
+  const missing = DOCUMENTS.flatMap((path) =>
+    codeSpansOf(textOf(path))
+      .flatMap((span) => /^([a-z]+[A-Z]\w*)(?:\(\))?$/.exec(span)?.[1] ?? [])
+      .filter((name) => !new RegExp(`\\b${name}\\b`).test(code))
+      .map((name) => `${path}: ${name}`)
+  );
+  deepEqual(missing, []);
+});

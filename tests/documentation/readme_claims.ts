@@ -59,11 +59,17 @@ export const CLAIMS: Readonly<Record<string, readonly Evidence[]>> = {
       ),
       COMMANDS,
     ],
-  "With [Deno](https://deno.com) installed say `deno task report`; `deno task` alone lists all tasks.":
-    [test(
-      "documentation/commands",
-      "deno task lists every task with what it does, also after a slip in its name",
-    )],
+  "With [Deno](https://deno.com) installed say `deno task report`; `deno task` alone lists all tasks, and each explains itself with `--help`.":
+    [
+      test(
+        "documentation/commands",
+        "deno task lists every task with what it does, also after a slip in its name",
+      ),
+      test(
+        "tasks/tools_help",
+        "every task says by --help how it is called, changes nothing and ends with 0",
+      ),
+    ],
   "`deno task new my-mirror` asks a few questions and makes a folder: the piece, your bench (gauge, rings, flat), and empty sheets.":
     [test(
       "tasks/new",
@@ -107,7 +113,7 @@ export const CLAIMS: Readonly<Record<string, readonly Evidence[]>> = {
       "tasks/report",
       "task report writes page, notebook and results, and prints the answer and the path",
     )],
-  "Your own files are never changed.": [PAGES],
+  "It changes none of your own files.": [PAGES],
   'If it says "measure more", it also says how many sets would probably decide.':
     [
       test(
@@ -195,12 +201,6 @@ export const CLAIMS: Readonly<Record<string, readonly Evidence[]>> = {
         "task exercise makes folders that check and report take, the key apart, the same bytes for a seed",
       ),
     ],
-  "Each task explains itself with `--help`.": [
-    test(
-      "tasks/tools_help",
-      "every task says by --help how it is called, changes nothing and ends with 0",
-    ),
-  ],
   "The radius is given as R ± U, 95 % sure, from everything you gave a figure for: repeating, display step, gauge scale, ring, balls, flat.":
     [
       test(
@@ -274,7 +274,7 @@ export const CLAIMS: Readonly<Record<string, readonly Evidence[]>> = {
       "every notebook of the project runs within the limits of a report",
     ),
   ],
-  "A notebook is code: run by these tasks it may read the piece's folder, this project and the cache of modules, and do nothing else.":
+  "A notebook is code: run by these tasks it may read the piece's folder, this project's lib, notebooks and data, and the runtime's own cache, and do nothing else; on Windows its reads are not limited.":
     [
       test(
         "tasks/limits",
