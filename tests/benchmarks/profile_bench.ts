@@ -88,11 +88,23 @@ if (import.meta.main) {
             ],
           },
         });
+        const [small] = row.growth!;
         return {
           title: "Profile of a surface",
           about:
             `Three even terms through six places, one fit for each set, and the 95 % interval of the coefficients and of 41 points from the scatter over sets. The peer is the same in vectorised Python: \`numpy.linalg.lstsq\` on all sets at once, \`scipy.stats.t\`. Ours works out the conic and its intervals besides.`,
-          rows: [row],
+          rows: [
+            ...(size === "tiny" ? [] : [{
+              what: "Profile with its intervals, 10 sets of six places",
+              ours: small.ours,
+              peer: {
+                ...row.peer!,
+                ...(small.peer === undefined ? {} : { value: small.peer }),
+              },
+              memory: { ours: small.ourMemory, peer: small.peerMemory },
+            }]),
+            row,
+          ],
           ...(apart === undefined ? {} : {
             details:
               `Coefficients, points and their intervals differ by at most ${
