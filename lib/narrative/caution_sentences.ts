@@ -40,6 +40,10 @@ export function unseenSentences(
         return "A two-foot bar measures the curvature along itself only; turn it to see the others.";
       case "zones":
         return "Only the centre was read: a turned edge, a hole or a hill elsewhere would not show.";
+      case "centre":
+        return `The centre was not read, the nearest place to it was ${
+          formatLength(one.nearest, unit, unit === "mm" ? 0 : 2)
+        } off: a hole or a hill there would not show.`;
       case "rim": {
         const places = unit === "mm" ? 0 : 2;
         const width = formatLength(

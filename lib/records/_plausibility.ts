@@ -22,6 +22,7 @@ import {
   type SessionGroup,
   suspicion,
 } from "./_session_group.ts";
+import { SessionUnity } from "./_session_unity.ts";
 import { fitterOf, unitOrRing } from "./_suspicions.ts";
 import { ZeroingTimes } from "./_zeroing_times.ts";
 
@@ -40,6 +41,7 @@ export class PlausibilityWatch {
     new LabelWatch(),
     new DoubledLines(),
     new ZeroingTimes(),
+    new SessionUnity(),
   ];
   #group: SessionGroup | undefined;
 

@@ -20,6 +20,12 @@ export type Unseen =
   | { readonly kind: "across the bar" }
   /** Only the centre was read. */
   | { readonly kind: "zones" }
+  /** The probe never stood at the centre. */
+  | {
+    readonly kind: "centre";
+    /** Nearest place to it, in mm. */
+    readonly nearest: Millimetres;
+  }
   /** No foot ever touched beyond this distance from the centre. */
   | {
     readonly kind: "rim";
@@ -36,6 +42,9 @@ export type Unseen =
   | { readonly kind: "trefoil" }
   /** The direction of the feet was not written down. */
   | { readonly kind: "direction unknown"; readonly readings: number };
+
+/** A probe that stood within this part of the rim's distance saw the centre. */
+const NEAR_CENTRE = 0.05;
 
 /**
  * Lists what a session could not have seen.
@@ -75,6 +84,13 @@ export function unseenBy(
   if (shape.kind === "bar") unseen.push({ kind: "across the bar" });
   const offCentre = filterItems(readings, ({ offset }) => offset !== 0);
   if (offCentre.length === 0) unseen.push({ kind: "zones" });
+  let nearest = Infinity;
+  for (const { offset } of readings) {
+    nearest = Math.min(nearest, Math.abs(offset));
+  }
+  if (nearest > NEAR_CENTRE * rim && Number.isFinite(nearest)) {
+    unseen.push({ kind: "centre", nearest: millimetres(nearest) });
+  }
   const beyond = outermostTouched(readings, shape, form, radius);
   const twoFeetOut = offCentre.every((reading) =>
     footClass(reading, "balls") !== "foot out"

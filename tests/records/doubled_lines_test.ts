@@ -72,3 +72,29 @@ Deno.test("scanReadings() asks about a zeroing that goes on after the next has b
     /^zeroing 2 begins while zeroing 1 still goes on/,
   );
 });
+
+Deno.test("scanReadings() asks about a session on two grades or over many days", async () => {
+  const rows = (columns: string, ...cells: string[]) =>
+    scan(
+      `session,zeroing,zone,reading,unit,${columns}\n` +
+        cells.map((cell, k) => `S1,${k + 1},centre,0.715,mm,${cell}\n`).join(
+          "",
+        ),
+    );
+  const grades = await rows("grade", "80", "", "80", "F500", "F500");
+  deepEqual(grades.of("warning"), ["5 grades-mixed"]);
+  match(grades.problems[0].message, /after grade 80 and after grade F500/);
+  deepEqual((await rows("grade", "80", "", "80")).of("warning"), []);
+  const days = await rows(
+    "taken_at",
+    "2031-05-17",
+    "2031-05-18T23:00",
+    "2031-06-20",
+  );
+  deepEqual(days.of("warning"), ["4 long-session"]);
+  match(days.problems[0].message, /goes on for 34 days/);
+  deepEqual(
+    (await rows("taken_at", "2031-05-17", "2031-05-18T23:00")).of("warning"),
+    [],
+  );
+});

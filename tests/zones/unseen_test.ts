@@ -80,9 +80,26 @@ Deno.test("unseenBy() misses coma without both ends and trefoil without a turn o
   deepEqual(kinds([...still, at(60, angle(120))]), ["astigmatism", "trefoil"]);
   deepEqual(kinds([...still, at(60, angle(60))]), ["astigmatism"]);
   // Foot out at both ends of a diameter is half a turn on the work.
-  deepEqual(kinds([at(89.8, out), at(-89.8, out)]), ["astigmatism"]);
+  deepEqual(kinds([at(0, out), at(89.8, out), at(-89.8, out)]), [
+    "astigmatism",
+  ]);
 });
 
 Deno.test("outermostTouched() is 0 without readings", () => {
   equal(outermostTouched([], balls, "concave", mm(3000)), 0);
+});
+
+Deno.test("unseenBy() says how near the centre was read, where it was not", () => {
+  const seen = (...offsets: number[]) =>
+    unseenBy(
+      offsets.map((offset) => at(offset, out)),
+      balls,
+      "concave",
+      mm(3000),
+      mm(150),
+      true,
+    ).find(({ kind }) => kind === "centre");
+  deepEqual(seen(89.8, 40, -89.8), { kind: "centre", nearest: 40 });
+  equal(seen(89.8, -5), undefined);
+  equal(seen(0, 80), undefined);
 });

@@ -1,0 +1,100 @@
+/**
+ * Sessions that hold more than one state of the surface.
+ *
+ * @module
+ */
+import type { Problem } from "./problem.ts";
+import type { Reading } from "./reading.ts";
+
+/** Readings further apart than this were not taken on one occasion, in days. */
+const LONGEST = 2;
+const DAY = 86_400_000;
+/** So many sessions are remembered. */
+const MOST = 10_000;
+
+interface Seen {
+  readonly file: string;
+  readonly line: number;
+  grade: string | undefined;
+  other: { grade: string; file: string; line: number } | undefined;
+  typed: string | undefined;
+  from: number;
+  to: number;
+  late: { file: string; line: number } | undefined;
+}
+
+/** Watches the grade and the date of each session. */
+export class SessionUnity {
+  readonly #sessions = new Map<string, Seen>();
+  #last: { session: string; seen: Seen } | undefined;
+
+  /** Looks at one reading. */
+  see({ session, grade, takenAt, file, line }: Reading): void {
+    let seen = this.#last?.session === session
+      ? this.#last.seen
+      : this.#sessions.get(session);
+    if (seen === undefined) {
+      if (this.#sessions.size >= MOST) return;
+      seen = {
+        file,
+        line,
+        grade,
+        other: undefined,
+        typed: undefined,
+        from: Infinity,
+        to: -Infinity,
+        late: undefined,
+      };
+      this.#sessions.set(session, seen);
+    }
+    this.#last = { session, seen };
+    if (grade !== undefined) {
+      seen.grade ??= grade;
+      if (grade !== seen.grade) seen.other ??= { grade, file, line };
+    }
+    const day = takenAt?.slice(0, 10);
+    if (day === undefined || day === seen.typed) return;
+    seen.typed = day;
+    const time = Date.parse(day);
+    if (Number.isNaN(time)) return;
+    seen.from = Math.min(seen.from, time);
+    seen.to = Math.max(seen.to, time);
+    if (seen.to - seen.from > LONGEST * DAY) seen.late ??= { file, line };
+  }
+
+  /** Sessions on two grades, or over days. */
+  problems(): Problem[] {
+    return [...this.#sessions].flatMap(([session, seen]): Problem[] => {
+      const { grade, other, late, from, to } = seen;
+      const mend =
+        "give the readings after the work in between a session of their own";
+      const said: Problem[] = [];
+      if (other !== undefined) {
+        said.push({
+          severity: "warning",
+          code: "grades-mixed",
+          file: other.file,
+          line: other.line,
+          column: "grade",
+          value: other.grade,
+          message:
+            `session ${session} holds readings after grade ${grade} and after grade ${other.grade}: those are two surfaces, and one radius is worked out from both`,
+          mend,
+        });
+      }
+      if (late !== undefined) {
+        said.push({
+          severity: "warning",
+          code: "long-session",
+          file: late.file,
+          line: late.line,
+          message: `session ${session} goes on for ${
+            Math.round((to - from) / DAY)
+          } days: if the surface was worked on in between, one radius is worked out from two surfaces`,
+          mend,
+        });
+      }
+      return said;
+    });
+  }
+}
