@@ -81,8 +81,8 @@ function designOf(
       return {
         source,
         levels: own.length,
-        fewest: own.reduce((a, b) => Math.min(a, b)),
-        most: own.reduce((a, b) => Math.max(a, b)),
+        fewest: own.reduce((a, b) => Math.min(a, b), Infinity),
+        most: own.reduce((a, b) => Math.max(a, b), -Infinity),
       };
     }),
     relations: relationsOf(factors),
@@ -133,8 +133,8 @@ function repeatsOf(
   }
   const repeats = [...replicates.values()];
   return {
-    leastRepeats: repeats.reduce((a, b) => Math.min(a, b)),
-    mostRepeats: repeats.reduce((a, b) => Math.max(a, b)),
+    leastRepeats: repeats.reduce((a, b) => Math.min(a, b), Infinity),
+    mostRepeats: repeats.reduce((a, b) => Math.max(a, b), -Infinity),
     replicated: repeats.some((times) => times > 1),
     balanced: missing.length === 0 && new Set(cells.values()).size === 1,
     missing,
