@@ -20,7 +20,7 @@ import {
   sizeText,
 } from "sagbook/tasks/_benchmark_words.ts";
 import { processorsBusy, spentOf } from "sagbook/tasks/_processors_busy.ts";
-import { runTask } from "./_run_task.ts";
+import { ROOT, runTask } from "./_run_task.ts";
 
 const ROW: BenchRow = {
   what: "10⁵ readings",
@@ -232,4 +232,14 @@ Deno.test("task bench refuses a benchmark that is not there, and tiny numbers as
   const tiny = await runTask("bench", ["--tiny", "contact"]);
   equal(tiny.code, 2);
   match(tiny.err, /^--tiny needs --out/);
+});
+Deno.test("the kept results are what the task makes of their numbers", async () => {
+  const folder = `${ROOT}tests/benchmarks/`;
+  const records: BenchRecord[] = JSON.parse(
+    await Deno.readTextFile(`${folder}RESULTS.json`),
+  );
+  equal(
+    benchResults(records),
+    await Deno.readTextFile(`${folder}RESULTS.md`),
+  );
 });
