@@ -88,7 +88,7 @@ Deno.test("the documents name only functions that the library has", () => {
     .join("\n");
   const missing = DOCUMENTS.flatMap((path) =>
     codeSpansOf(textOf(path))
-      .flatMap((span) => /^([a-z]+[A-Z]\w*)(?:\(\))?$/.exec(span)?.[1] ?? [])
+      .flatMap((span) => /^([a-z]+[A-Z]\w*)(?:\(…?\))?$/.exec(span)?.[1] ?? [])
       .filter((name) => !new RegExp(`\\b${name}\\b`).test(code))
       .map((name) => `${path}: ${name}`)
   );
