@@ -13,6 +13,7 @@ import { mendQuotes } from "./_mend_quotes.ts";
 import type { Problem } from "./problem.ts";
 import { ProblemCollector } from "./_problem_collector.ts";
 import { type CsvParser, loadCsvParser, rowsOfText } from "./_rows_of_text.ts";
+import { columnProblems } from "./_typed_columns.ts";
 import { TableLine } from "./_table_line.ts";
 import { isNoRecord, TypedRows } from "./_typed_rows.ts";
 
@@ -46,16 +47,21 @@ interface Header {
   readonly at: ReadonlyMap<string, number>;
 }
 
+/** The column that each known word means. */
+function namesOf({ columns }: TableSpec): ReadonlyMap<string, string> {
+  return new Map(
+    Object.entries(columns).flatMap(([name, others]) =>
+      [name, ...others].map((one) => [one, name] as const)
+    ),
+  );
+}
+
 function findHeader(
   text: string,
   spec: TableSpec,
   parse: CsvParser,
 ): Header | undefined {
-  const names = new Map(
-    Object.entries(spec.columns).flatMap(([name, others]) =>
-      [name, ...others].map((one) => [one, name] as const)
-    ),
-  );
+  const names = namesOf(spec);
   let best: Header | undefined;
   text.split("\n", 40).forEach((typed, index) => {
     if (typed.length > LONGEST_LINE || typed.trimStart().startsWith("#")) {
@@ -121,6 +127,13 @@ export async function readTypedTable<T>(
     return done();
   }
   const { delimiter, headings, at } = header;
+  const odd = columnProblems(file, header.line, headings, at, namesOf(spec));
+  problems.addAll(odd);
+  if (odd.some(({ severity }) => severity === "refused")) {
+    const lines = typed.split("\n").filter((one) => one.trim() !== "");
+    count.read = count.reported = lines.length - 1;
+    return done();
+  }
   const { text } = mendQuotes(typed, delimiter, headings.length);
   const decimal = decimalMarkOf(text, delimiter, undefined);
   const faults = new LineFaults(file, problems);

@@ -178,5 +178,34 @@ export async function readFinishedPieces(
     unit,
     pieceOf,
   );
-  return { pieces: records, lines, problems };
+  return {
+    pieces: records,
+    lines,
+    problems: [...problems, ...doubledPieces(records, file)],
+  };
+}
+
+/** Asks about pieces that stand twice with the same figures. */
+function doubledPieces(
+  pieces: readonly FinishedPiece[],
+  file: string,
+): Problem[] {
+  const first = new Map<string, number>();
+  return pieces.flatMap(({ line, ...piece }): Problem[] => {
+    const key = JSON.stringify(piece);
+    const known = first.get(key);
+    if (known === undefined) {
+      first.set(key, line);
+      return [];
+    }
+    return [{
+      severity: "warning",
+      code: "doubled-lines",
+      file,
+      line,
+      message:
+        `this line holds the same as line ${known}: was it put in twice?`,
+      mend: "take one of the two out: each piece counts once",
+    }];
+  });
 }

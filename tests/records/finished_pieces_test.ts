@@ -57,3 +57,14 @@ Deno.test("readFinishedPieces() refuses a line without a radius and a file witho
   equal(missing.problems[0].message, "the header has no column focal_length");
   deepEqual(missing.lines, { read: 2, used: 0, reported: 2 });
 });
+
+Deno.test("readFinishedPieces() asks about a piece that stands twice", async () => {
+  const { pieces, problems } = await readFinishedPieces(
+    "piece,ground_radius,focal_length,unit\nd1,3600,1795,mm\nd2,3600,1795,mm\nd1,3600,1795,mm\n",
+    "finished.csv",
+  );
+  equal(pieces.length, 3);
+  deepEqual(problems.map(({ line, code }) => `${line} ${code}`), [
+    "4 doubled-lines",
+  ]);
+});

@@ -62,3 +62,30 @@ Deno.test("readWorkLog() reads used plus reported whatever it is given", async (
     { seed: 19, numRuns: 300 },
   );
 });
+
+Deno.test("readWorkLog() lists columns that it does not use, and refuses one that stands twice", async () => {
+  const read = async (header: string) => {
+    const { problems, lines } = await readWorkLog(
+      `${header}\n2031-05-17,80,60,x,y\n`,
+      "worklog.csv",
+      "mm",
+    );
+    equal(lines.read, lines.used + lines.reported);
+    return [
+      lines.used,
+      ...problems.map(({ severity, code, mend }) =>
+        `${severity} ${code} ${mend ?? ""}`.trim()
+      ),
+    ];
+  };
+  deepEqual(await read("date,grade,minutes,sessoin,moon"), [
+    1,
+    "warning unknown-column did you mean session?",
+    "note unknown-column",
+  ]);
+  deepEqual(await read("date,grade,minutes,session,Session"), [
+    0,
+    "refused repeated-column rename or take out the one that is not meant",
+  ]);
+  deepEqual(await read("date,grade,minutes,abrasive,note"), [1]);
+});
