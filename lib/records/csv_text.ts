@@ -4,9 +4,13 @@
  * @module
  */
 
+import { parseUnit } from "../units/length_unit.ts";
+
 /** A cell that a spreadsheet takes for a formula, or a reader for a comment. */
 const FORMULA = /^[\s\u00a0\ufeff]*[=+\-@\uff1d\uff0b\uff0d\uff20|#]/;
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
+/** A signed number and what stands behind it. */
+const SIGNED_AMOUNT = /^[+-](?:\d[\d.,]*|[.,]\d+)\s*(\D{1,16})$/;
 const COMMA_NUMBER = /^[+-]?(?:\d+,?\d*|,\d+)(?:[eE][+-]?\d+)?$/;
 
 /** How a file is to be written. */
@@ -19,8 +23,14 @@ export interface CsvOptions {
   readonly decimalComma?: boolean;
 }
 
+/** True for a length such as `-0.715 mm`, which no spreadsheet works out. */
+function isLength(cell: string): boolean {
+  const unit = SIGNED_AMOUNT.exec(cell)?.[1];
+  return unit !== undefined && parseUnit(unit).kind === "unit";
+}
+
 function cellText(cell: string, number: RegExp): string {
-  const safe = FORMULA.test(cell) && !number.test(cell) ||
+  const safe = FORMULA.test(cell) && !number.test(cell) && !isLength(cell) ||
       cell.startsWith("\t") || cell.startsWith("\r") || cell.startsWith("'")
     ? `'${cell}`
     : cell;
@@ -32,8 +42,8 @@ function cellText(cell: string, number: RegExp): string {
 /**
  * Writes rows as CSV: commas or semicolons, LF, quotes where needed.
  *
- * A text that begins with `=`, `+`, `-`, `@`, `#` or the like, and is not a plain
- * number, gets an apostrophe before it: spreadsheets then show it as text and
+ * A text that begins with `=`, `+`, `-`, `@`, `#` or the like, and is neither a
+ * plain number nor a length such as `-0.715 mm`, gets an apostrophe before it: spreadsheets then show it as text and
  * start nothing. A text that begins with an apostrophe gets a second one, so
  * that {@link cellOfCsv} can take it off again without loss.
  *

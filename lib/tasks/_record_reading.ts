@@ -3,7 +3,6 @@
  *
  * @module
  */
-import { csvText } from "../records/csv_text.ts";
 import type { Bench } from "../records/bench.ts";
 import type { Piece } from "../records/piece.ts";
 import type { Problem } from "../records/problem.ts";
@@ -16,6 +15,13 @@ export interface ReadLine {
   readonly reading?: Reading;
   /** Everything the reader has to say. */
   readonly problems: readonly Problem[];
+}
+
+/** Cells as they were typed, so that the reader speaks of what was typed. */
+function quoted(cells: readonly string[]): string {
+  return `${
+    cells.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(",")
+  }\n`;
 }
 
 /**
@@ -35,7 +41,7 @@ export async function readLine(
   const names = Object.keys(cells);
   let reading: Reading | undefined;
   const { problems } = await scanReadings(
-    csvText([names, names.map((name) => cells[name])]),
+    quoted(names) + quoted(names.map((name) => cells[name])),
     { file: "readings.csv", piece, bench, firstOrder: order },
     (found) => reading = found,
   );

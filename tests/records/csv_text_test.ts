@@ -38,6 +38,15 @@ Deno.test("csvText() leaves numbers alone, with their signs", () => {
   );
 });
 
+Deno.test("csvText() leaves signed lengths alone, and no text that only looks like one", () => {
+  const lengths = ["+0.364 mm", "-0.364mm", "+000.364 mm", "-.5 in", "-14 µm"];
+  for (const text of lengths) equal(csvText([[text]]), `${text}\n`);
+  equal(csvText([["-0,5 mm"]]), '"-0,5 mm"\n');
+  for (const text of ["-1/2", "-1+A1 mm", "+1 mm|x", "+1 cmd", "-mm", "+1*2"]) {
+    ok(csvText([[text]]).startsWith("'"), text);
+  }
+});
+
 Deno.test("csvText() comes back whole through a CSV parser and cellOfCsv()", () => {
   const text = fc.oneof(
     fc.string({ unit: "grapheme", maxLength: 12 }),

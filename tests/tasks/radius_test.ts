@@ -45,6 +45,8 @@ Deno.test("task radius answers a reading with R, focal length, power, whole sag 
   match(out, /^Target R 2520 mm: reached, .* 0\.7 ± \d\.\d µm above/m);
   match(out, /^One display step is 3\.5 mm of R here\.$/m);
   match(out, /not counted, .*reference flat/);
+  const cable = await radius("+0.715 mm", ...RING);
+  match(cable.out, /^R 2520\.8 ± \d\.\d mm, concave\.$/m);
 });
 
 Deno.test("task radius takes the ball off on convex work and says longer, shorter and past in words", async () => {

@@ -224,6 +224,27 @@ Deno.test("task record says what a cable garbled, keeps it marked, and reads on"
   await remove(folder);
 });
 
+Deno.test("task record keeps a signed length with its unit as typed, and names what is none by its own fault", async () => {
+  const folder = await makeFolder();
+  const { code, out } = await recordAll(
+    folder,
+    "+0.715 mm\n-1/2\n+0.714mm\n=1+1",
+    "--zones",
+    "centre,edge",
+    "--cable",
+  );
+  equal(code, 0);
+  match(out, /^centre 0\.715 mm: R 2520\.8 mm\.$/m);
+  match(out, /^edge 0\.714 ?mm: R 2524\.4 mm/m);
+  equal(out.match(/not kept: .*more than one number/g)?.length, 2);
+  ok(!/apostrophe/.test(out), out);
+  deepEqual(
+    (await readPieceFolder(folder)).readings.map(({ sag }) => sag),
+    [0.715, 0.714],
+  );
+  await remove(folder);
+});
+
 Deno.test("task record follows a file that another program changes, and never loses a line", async () => {
   const folder = await makeFolder();
   const path = `${folder}/readings.csv`;
