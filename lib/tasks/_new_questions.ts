@@ -54,6 +54,17 @@ export function asRatio(typed: string): Answer<number> {
     : { fault: "type a number such as 5" };
 }
 
+/** Reads how far from a focal ratio is still good: a plain number. */
+export function asRatioTolerance(typed: string): Answer<number> {
+  const value = Number(typed.trim().replace(/^±\s*/, ""));
+  return Number.isFinite(value) && value > 0 && typed.trim() !== ""
+    ? { value }
+    : {
+      fault:
+        "beside a focal ratio it is a plain number such as 0.05; to give a length, state the target as radius or focal length",
+    };
+}
+
 /** Thrown when a value is missing or cannot be read; the words are for the user. */
 export class QuestionError extends Error {}
 
@@ -63,6 +74,8 @@ export interface AnswerSource {
   readonly flags: Readonly<Record<string, string | true>>;
   /** Asks at the terminal; `undefined` where there is none. */
   readonly ask?: (question: string) => string | null;
+  /** Takes the names of the flags that were looked at. */
+  readonly used?: Set<string>;
 }
 
 const TRIES = 5;
@@ -82,6 +95,7 @@ export function answer<T>(
   required: boolean,
 ): T | undefined {
   const given = source.flags[flag];
+  source.used?.add(flag);
   if (typeof given === "string") {
     const found = read(given);
     if ("value" in found) return found.value;
@@ -91,7 +105,9 @@ export function answer<T>(
   }
   if (source.ask === undefined) {
     if (!required) return undefined;
-    throw new QuestionError(`--${flag} is missing (${question}).`);
+    throw new QuestionError(
+      `--${flag} is missing (${question}), and there is no terminal to ask at.`,
+    );
   }
   for (let i = 0; i < TRIES; i++) {
     const typed = source.ask(

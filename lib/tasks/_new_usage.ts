@@ -22,7 +22,8 @@ flags do not say is asked at the terminal. Nothing is ever overwritten.
   --radius LENGTH         the wanted radius of curvature, or
   --focal-length LENGTH   the wanted focal length, or
   --focal-ratio NUMBER    the wanted focal ratio
-  --tolerance LENGTH      how far from the wanted radius or focal length is good
+  --tolerance LENGTH      how far from the wanted radius or focal length is good;
+                          beside a focal ratio a plain number, such as 0.05
   --sphericity LENGTH     largest good difference of sag between zones, "2 µm"
   --ring-radius LENGTH    radius of the circle through the ball centres
   --ball-diameter LENGTH  diameter of the balls

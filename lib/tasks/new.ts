@@ -13,6 +13,7 @@ import {
   type AnswerSource,
   asLength,
   asRatio,
+  asRatioTolerance,
   asText,
   asWord,
   QuestionError,
@@ -44,8 +45,17 @@ function targetOf(
   );
   if (way === undefined) return undefined;
   if (way === "focal-ratio") {
-    const ratio = answer(source, way, "Focal ratio", asRatio, true);
-    return { focal_ratio: ratio };
+    const good = answer(
+      source,
+      "tolerance",
+      "How far from it is still good, either way, such as 0.05?",
+      asRatioTolerance,
+      false,
+    );
+    return {
+      focal_ratio: answer(source, way, "Focal ratio", asRatio, true),
+      ...(good === undefined ? {} : { tolerance: good }),
+    };
   }
   const good = answer(
     source,
@@ -65,6 +75,17 @@ function targetOf(
   return way === "radius"
     ? { radius: length, ...tolerance }
     : { focal_length: length, ...tolerance };
+}
+
+/** Refuses what was given and has no place, rather than lose it. */
+function refuseUnused({ flags, used }: AnswerSource): void {
+  const unused = Object.keys(flags).find((flag) => !used?.has(flag));
+  if (unused === undefined) return;
+  throw new QuestionError(
+    unused === "tolerance"
+      ? "--tolerance says how far from the target is still good, and no target is given: add --radius, --focal-length or --focal-ratio."
+      : `--${unused} has no place beside --bench: ring and gauge stand in that bench file.`,
+  );
 }
 
 function pieceOf(source: AnswerSource, folder: string): NewPiece {
@@ -180,7 +201,9 @@ export async function newFolder(
       );
       return EXIT.failed;
     }
-    const piece = pieceOf({ flags, ...(ask ? { ask } : {}) }, folder);
+    const source = { flags, used: new Set<string>(), ...(ask ? { ask } : {}) };
+    const piece = pieceOf(source, folder);
+    refuseUnused(source);
     const diameter = parseLength(piece.diameter, { decimal: "." });
     const halfDiameter = diameter.kind === "length" ? diameter.value / 2 : 0;
     const files = await newFolderFiles(piece, { halfDiameter });

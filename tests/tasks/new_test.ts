@@ -36,16 +36,23 @@ Deno.test("newFolder() makes from flags what the check passes", async () => {
       `${path}/blank`,
       ...["--name", "blank 9", "--diameter", "300", "--form", "concave"],
       ...["--glass", "borosilicate", "--focal-ratio", "5", "--unit", "mm"],
+      ...["--tolerance", "0.05"],
     ]);
     equal(made.code, 0, made.err);
     const checked = await runTask("check", [`${path}/blank`]);
     equal(checked.code, 0, checked.out);
-    const { piece, bench, problems } = await readPieceFolder(`${path}/blank`);
+    const { piece, bench, lines, problems } = await readPieceFolder(
+      `${path}/blank`,
+    );
     deepEqual(
       [piece.name, piece.diameter, piece.target?.radius, piece.glass],
       ["blank 9", 300, 3000, "borosilicate"],
     );
-    equal(bench.rings.length, 1);
+    equal(piece.target?.tolerance, 30); // 0.05 × 2 × 300 mm of R
+    deepEqual(
+      [bench.rings.length, lines.read],
+      [1, 0],
+    );
     // A ring that nobody measured says so for as long as it stands.
     deepEqual(
       problems.filter((one) => one.severity === "warning")
@@ -174,6 +181,17 @@ Deno.test("newFolder() ends with 2 where flags are wrong, missing or two", async
         ],
         /Give one of --radius and --focal-ratio/,
       ],
+      ...([
+        [["--focal-ratio=5", "--tolerance=10 mm"], /“10 mm” .* such as 0\.05/],
+        [["--tolerance=10 mm"], /no target is given: add --radius/],
+        [
+          ["--bench=../bench.json", "--ring-radius=50"],
+          /--ring-radius has no place beside --bench/,
+        ],
+      ] as [string[], RegExp][]).map(([args, words]): [string[], RegExp] => [
+        [`${path}/x`, "--form=concave", "--diameter=300", ...args],
+        words,
+      ]),
     ];
     for (const [args, words] of wrong) {
       const { code, err } = await said(args);
