@@ -36,7 +36,9 @@ const STYLE = `
 .sb-pieces p{margin:.35rem 0}
 .sb-when{color:var(--soft);font-size:.85rem}
 .sb-more{font-size:.85rem}
+.sb-more a{white-space:nowrap}
 .sb-more a+a{margin-left:1rem}
+.sb-pieces summary{color:inherit;font:inherit}
 .sb-faults{color:var(--alarm);white-space:pre-wrap;overflow-wrap:anywhere;font-size:.9rem}
 `.trim();
 

@@ -1,5 +1,7 @@
 import { equal, match, ok } from "node:assert/strict";
 import { Random } from "sagbook/numerics/random.ts";
+import { writeReportIndex } from "../../lib/tasks/_report_index.ts";
+import { reportOn } from "../../lib/tasks/_report_run.ts";
 import { ROOT, runTask } from "./_run_task.ts";
 
 /** Sizes of pages that any browser opens, in bytes. */
@@ -37,15 +39,84 @@ Deno.test("task report answers from 100,000 readings of one session, and says wh
       }\n`,
   });
   try {
-    const { code, out, err } = await runTask("report", [folder]);
-    equal(code, 0, err);
-    match(out, /The radius of curvature .* is \d/);
-    const page = await Deno.readTextFile(`${folder}/report/session.html`);
-    ok(page.length < LARGEST_PAGE, `${page.length}`);
+    const told: string[] = [];
+    const { run, answer, page: path } = await reportOn(folder, {
+      onProgress: ({ words }) => words === undefined || told.push(words),
+    });
+    equal(run.exitCode, 0, run.incomplete);
+    match(answer.join(" "), /The radius of curvature .* is \d/);
+    // However quick the machine, the end of the reading is told.
+    equal(told.at(-1), "99,999 readings read, now worked out");
+    const page = await Deno.readTextFile(path);
+    for (const name of ["session.html", "session.ipynb", "results.json"]) {
+      const { size } = await Deno.stat(`${folder}/report/${name}`);
+      ok(size < LARGEST_PAGE, `${name}: ${size}`);
+    }
     match(page, /99999 lines of readings were read: 99999 used/);
     match(page, /Of each zone the first 200 sets are drawn/);
   } finally {
     await Deno.remove(folder, { recursive: true });
+  }
+});
+
+Deno.test("task report tabulates the first and the last 199 of 300 sessions, and says so", async () => {
+  const random = new Random(8);
+  const rows = Array.from({ length: 9_000 }, (_, i) => {
+    const zone = ["centre", "50% reach", "edge"][i % 3];
+    const [session, set] = [Math.floor(i / 30) + 1, Math.floor(i / 3) % 10];
+    // Little scatter, so that no session asks how many more sets it needs.
+    const sag = 0.416 + 2e-4 * random.normal();
+    return `evening ${session},ring 100,${set},${18 * set},foot out,${zone},${
+      sag.toFixed(3)
+    },mm`;
+  });
+  const folder = await invented({
+    "readings.csv":
+      `session,ring,zeroing,diameter_deg,foot_deg,zone,reading,unit\n${
+        rows.join("\n")
+      }\n`,
+  });
+  try {
+    const { code, err } = await runTask("report", [folder]);
+    equal(code, 0, err);
+    const page = await Deno.readTextFile(`${folder}/report/session.html`);
+    ok(page.length < LARGEST_PAGE, `${page.length}`);
+    match(page, /The first session and the last 199 of 300/);
+    const results = JSON.parse(
+      await Deno.readTextFile(`${folder}/report/results.json`),
+    );
+    equal(results.sessions.length, 200);
+    equal(results.sessions_left_out, 100);
+  } finally {
+    await Deno.remove(folder, { recursive: true });
+  }
+});
+
+Deno.test("writeReportIndex() lists a thousand pieces on a page that a browser opens, with ways to those that failed", async () => {
+  const shop = await Deno.makeTempDir({ prefix: "scale-" });
+  try {
+    const pieces = Array.from({ length: 1_000 }, (_, i) => ({
+      folder: `${shop}/disc ${i}`,
+      about: "Session evening 1, 2024-03-04: 3 sets with ring 100",
+      answer: i % 10 === 7 ? [] : [
+        `The radius of curvature is 30${i} ± 3 mm (95 % sure).`,
+        "It is a sphere within 2.5 µm of sag, as far as three feet can tell.",
+        "Next: go on if the next grades can still move it.",
+      ],
+      faults: i % 10 === 7 ? ["bench.json: the file is missing"] : [],
+      ...(i % 10 === 7
+        ? {}
+        : { page: `${shop}/disc ${i}/report/session.html` }),
+    }));
+    const page = await Deno.readTextFile(await writeReportIndex(shop, pieces));
+    ok(page.length < 1_000_000, `${page.length}`);
+    match(page, /1000 pieces, 100 without a whole report/);
+    equal(page.split("<li id=").length, 1_001);
+    equal(page.split("<details>").length, 901);
+    match(page, /Without a whole report: <a href="#piece-8">disc 7<\/a>/);
+    match(page, /and 50 more<\/p>/);
+  } finally {
+    await Deno.remove(shop, { recursive: true });
   }
 });
 
