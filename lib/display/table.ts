@@ -19,6 +19,8 @@ export interface TableOptions {
 
 /** Cells of up to this many characters are not broken into lines. */
 const UNBROKEN = 30;
+/** Characters that fit side by side on a sheet of paper, with 8 pt. */
+const PAPER = 96;
 
 /** Text on one line. */
 function plain(value: TableValue | undefined): string {
@@ -87,6 +89,15 @@ export function table(
   const short = columns.map((_, i) =>
     body.every((row) => row[i].length <= UNBROKEN)
   );
+  const longest = (texts: readonly string[]): number =>
+    Math.max(0, ...texts.map((text) => text.length));
+  const wide = columns.reduce((sum, name, i) => {
+    const cells = body.map((row) => row[i]);
+    const words = [name, ...short[i] ? [] : cells].flatMap((text) =>
+      text.split(" ")
+    );
+    return sum + 2 + Math.max(longest(words), short[i] ? longest(cells) : 16);
+  }, 0);
   const style = (i: number): MarkupPart => {
     const rules = [
       ...(numeric[i] ? ["text-align:right"] : []),
@@ -108,8 +119,9 @@ export function table(
       row.map((cell, i) => markup`<td${style(i)}>${cell}</td>`)
     }</tr>`
   );
-  const { html } =
-    markup`<table>${above}<thead><tr>${head}</tr></thead><tbody>${lines}</tbody></table>`;
+  const { html } = markup`<table${
+    wide <= PAPER ? markup` class="fits"` : ""
+  }>${above}<thead><tr>${head}</tr></thead><tbody>${lines}</tbody></table>`;
   const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;
   const markdown = [
     line(columns.map(markdownText)),

@@ -114,16 +114,23 @@ export function marginsOf(
   };
 }
 
+/** The lines that a label fills; blank ones above it leave room for others. */
+function rowsOf(label: string): number[] {
+  return linesOf(label).flatMap((line, row) => line === "" ? [] : [row]);
+}
+
 function fits(axis: Axis, area: number): Axis["label"] {
   const ticks = [...axis.ticks].sort((a, b) => a - b);
-  const widths = ticks.map((tick) => widthOf(axis.label(tick)));
+  const labels = ticks.map((tick) => axis.label(tick));
+  const widths = labels.map(widthOf);
   const clear = (stride: number) => {
-    let end = -Infinity;
+    const ends: number[] = [];
     return ticks.every((tick, i) => {
       if (i % stride !== 0) return true;
       const middle = shareOf(axis, tick) * area;
-      if (middle - widths[i] / 2 < end) return false;
-      end = middle + widths[i] / 2 + 6;
+      const rows = rowsOf(labels[i]);
+      if (rows.some((row) => middle - widths[i] / 2 < ends[row])) return false;
+      for (const row of rows) ends[row] = middle + widths[i] / 2 + 6;
       return true;
     });
   };

@@ -30,12 +30,18 @@ export function checkZones(
   if (tolerance !== undefined) positive(tolerance, ACTION, "the tolerance");
 }
 
-/** Where the zones stand side by side, as shares of the width. */
+/** Most levels on which labels may stand. */
+const MOST_LEVELS = 3;
+
+/**
+ * Where the zones stand side by side, as shares of the width; where their
+ * labels have no room beside one another, they stand on two levels or three.
+ */
 export function placesAlong(
   labels: readonly string[],
   distances: readonly number[],
   width: number,
-): { places: number[]; pixel: number } {
+): { places: number[]; pixel: number; shown: string[] } {
   const room = width - 70;
   const order = distances.map((_, i) => i)
     .sort((a, b) => distances[a] - distances[b] || a - b);
@@ -51,14 +57,22 @@ export function placesAlong(
   const wanted = order.map((i) =>
     high > low ? (distances[i] - low) / (high - low) * span : span / 2
   );
-  const gaps = order.map((i, at) =>
+  const apart = order.map((i, at) =>
     at === 0 ? 0 : (widths[i] + widths[order[at - 1]]) / 2
   );
+  const total = apart.reduce((sum, gap) => sum + gap, 0);
+  const levels = Math.min(MOST_LEVELS, Math.ceil(total / span) || 1);
+  const gaps = apart.map((gap) => gap / levels);
+  const rows = Math.max(...labels.map((label) => label.split("\n").length));
+  const shown = [...labels];
+  order.forEach((i, at) => {
+    shown[i] = "\n".repeat(rows * (at % levels)) + labels[i];
+  });
   const places = new Array<number>(labels.length);
   spread(wanted, gaps, span).forEach((x, at) => {
     places[order[at]] = (x + inset) / room;
   });
-  return { places, pixel: 1 / room };
+  return { places, pixel: 1 / room, shown };
 }
 
 /** The differences in words. */

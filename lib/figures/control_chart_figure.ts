@@ -104,6 +104,8 @@ export async function controlChartFigure(
     const limits = [upper, ...(lower === undefined ? [] : [lower])]
       .map((value) => value * k);
     const last = i === charts.length - 1;
+    // A range is never below zero: its axis starts there, without signs.
+    const isAmount = (lower ?? 0) >= 0 && values.every((value) => value >= 0);
     return {
       yTitle: `${chart.quantity} (${small.unit})`,
       xTitle: last ? labelled : undefined,
@@ -111,13 +113,13 @@ export async function controlChartFigure(
       x: last ? x : { ...x, label: () => "" },
       y: axisAround([...data.map((d) => d.y), ...limits, centre * k], {
         least: 1,
-        signs: lower !== undefined,
+        signs: !isAmount,
         count: i === 0 ? 5 : 3,
-        fromZero: lower === undefined && values.every((v) => v >= 0),
+        fromZero: isAmount,
       }),
       marks: (Plot) => [
         Plot.ruleY([centre * k], { stroke: ink("bandEdge"), strokeWidth: 1.8 }),
-        Plot.ruleY(limits, {
+        Plot.ruleY(limits.filter((limit) => !isAmount || limit !== 0), {
           stroke: ink("alarm"),
           strokeWidth: 1.6,
           strokeDasharray: "7 4",

@@ -66,7 +66,7 @@ export async function zonesFigure(
       placeText(distance, unit),
     ].join("\n")
   );
-  const { places, pixel } = placesAlong(
+  const { places, pixel, shown: told } = placesAlong(
     labels,
     all.map((z) => z.distance),
     width,
@@ -74,7 +74,7 @@ export async function zonesFigure(
   const x: Axis = {
     domain: [0, 1],
     ticks: places,
-    label: (place) => labels[places.indexOf(place)],
+    label: (place) => told[places.indexOf(place)],
   };
   const shown = zones.flatMap((zone) => [
     zone.difference,

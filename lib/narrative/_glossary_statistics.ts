@@ -147,7 +147,7 @@ export const STATISTICS_WORDS: readonly GlossaryEntry[] = [
     unit: "in % of the tolerance or of a stretch of work",
     meaning:
       "The width that holds nearly all readings, held against what is to be decided. Above 100 % one reading cannot decide it.",
-    forms: ["6 s of"],
+    forms: ["six deviations"],
   },
   {
     term: "standard deviation",

@@ -65,7 +65,7 @@ body:has(.several) .sb-head,body:has(.several) .sb-foot{display:none}
 .several .sheet{break-after:page;break-inside:avoid}.several .sheet:last-of-type{break-after:auto}
 .sheet p,.sheet ul{margin:.25em 0}.sheet li{margin:.1em 0}.eq{margin:.25em 0}
 .parts{columns:2;column-gap:7mm}.parts>section{margin:0 0 .6em}
-.wide{overflow:visible}.wide table{font-size:7.8pt;width:100%;max-width:none}.sets{font-size:7.8pt}
+.wide{overflow:visible}.wide table{font-size:7.4pt;line-height:1.26;width:100%;max-width:none}.sets{font-size:7.4pt;line-height:1.26}
 .sheet th,.sheet td{white-space:nowrap!important;overflow-wrap:normal}.sheet .wide thead th{white-space:normal!important}
 .sheet .wide th,.sheet .wide td,.sets th,.sets td{padding-top:.6pt;padding-bottom:.6pt}
 .eq{gap:0 1.2em}

@@ -176,7 +176,10 @@ export function ringsTable(
         }),
       ),
     })),
-    { caption: "The smallest amount each ring shows with 80 % chance." },
+    {
+      caption:
+        "The smallest amount each ring shows with 80 % chance. (A sphere has the conic constant 0, a paraboloid −1.)",
+    },
   );
 }
 
@@ -222,16 +225,17 @@ export function budgetTable({ budget }: PlanReport): Displayable {
         ? figures(line.dof)
         : "known",
       sensitivity: figures(line.sensitivity),
-      [ofRadius ? "of R in mm" : "of 1/R in 1/mm"]: figures(
-        Math.abs(line.contribution),
-      ),
-      "share": line.share < 0.005
+      [ofRadius ? "moves R by" : "moves 1/R by"]: `${
+        figures(Math.abs(line.contribution))
+      } ${ofRadius ? "mm" : "1/mm"}`,
+      "share of the variance": line.share < 0.005
         ? "below 1 %"
         : `${Math.round(100 * line.share)} %`,
       "more sets help": averagesOut(line) ? "yes" : "no",
     })),
     {
-      caption: "The budget of the radius (JCGM 100), the largest source first.",
+      caption:
+        "What makes the radius uncertain, the largest source first (budget after JCGM 100, the guide to uncertainty).",
     },
   );
 }

@@ -4,7 +4,7 @@
  * @module
  */
 import { type Displayable, jupyterDisplay } from "../display/bundle.ts";
-import { markup } from "../display/markup.ts";
+import { type Markup, markup } from "../display/markup.ts";
 import type { SessionReport } from "./session_report.ts";
 
 /** Sentences under a heading, as a cell shows them. */
@@ -43,6 +43,15 @@ export function showAnswer(
   return answerBlock(report.answer, report.folder.piece.invented, results);
 }
 
+/** The first sentence stands out, and so does the word before the next step. */
+function answerSentence(sentence: string, index: number): Markup {
+  if (index === 0) return markup`<p><strong>${sentence}</strong></p>`;
+  const [, label, rest] = /^(Next:)(.*)$/s.exec(sentence) ?? [];
+  return label === undefined
+    ? markup`<p>${sentence}</p>`
+    : markup`<p><strong>${label}</strong>${rest}</p>`;
+}
+
 /**
  * Shows sentences as the answer of a page.
  *
@@ -70,7 +79,7 @@ export function answerBlock(
     ? "Invented demonstration data: no such piece exists."
     : undefined;
   const html = markup`<section class="answer" aria-label="The answer">${
-    answer.map((sentence) => markup`<p><strong>${sentence}</strong></p>`)
+    answer.map(answerSentence)
   }${note === undefined ? "" : markup`<p><em>${note}</em></p>`}</section>`;
   const text = [...answer, ...(note === undefined ? [] : [note])].join("\n");
   return {

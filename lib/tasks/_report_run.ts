@@ -52,6 +52,8 @@ export interface ReportKind {
   readonly file: string;
   /** Name of the file of results. */
   readonly results: string;
+  /** What its page is about, in a line under the title. */
+  readonly about?: string;
   /** True when the results may hold a sheet to fill in, kept as `plan.csv`. */
   readonly hasPlan?: boolean;
   /** Parameters of the notebook besides `folder`. */
@@ -150,7 +152,7 @@ export async function reportOn(
   const about = subtitleOf(results);
   const html = await exportHtml(shown, {
     title: name ?? basename(folder),
-    subtitle: about,
+    subtitle: about || kind.about || "",
     footer: `Made by sagbook ${VERSION} from ${basename(resolve(folder))}.`,
     layout: "reader",
     words: wordsIn,

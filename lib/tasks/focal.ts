@@ -84,6 +84,7 @@ function kindOf(
     notebook: "radius-to-focal-length",
     file: "focal",
     results: "focal.json",
+    about: "From the ground radius to the focal length",
     folders: [found.shop],
     parameters: {
       shop: found.shop,

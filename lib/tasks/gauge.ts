@@ -45,6 +45,7 @@ function kindOf(
     notebook: "repeatability",
     file: "gauge",
     results: "gauge.json",
+    about: "How good the gauge is, and what to read to decide",
     hasPlan: true,
     folders: typeof after === "string" ? [resolve(after)] : [],
     parameters: {

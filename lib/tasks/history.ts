@@ -41,6 +41,7 @@ function kindOf(
     notebook: "fabrication-history",
     file: "history",
     results: "history.json",
+    about: "The history of the piece",
     folders: typeof earlier === "string" ? [resolve(earlier)] : [],
     parameters: {
       earlier: typeof earlier === "string" ? resolve(earlier) : "",

@@ -50,6 +50,7 @@ function kindOf(
     notebook: "measurement-plan",
     file: "plan",
     results: "plan.json",
+    about: "Before the next session: rings, uncertainty, what to read",
     hasPlan: true,
     parameters,
   };

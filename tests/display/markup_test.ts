@@ -36,7 +36,7 @@ Deno.test("table() gives text, Markdown and HTML, with the user's words as typed
     "text/markdown":
       "Zones\n\n| zone | R / mm | n |\n| --- | ---: | ---: |\n| centre \\| \\<b\\> | 3000.4 | 5 |\n| edge |  | 12 |",
     "text/html":
-      '<table><caption>Zones</caption><thead><tr><th scope="col">zone</th><th scope="col" style="text-align:right">R / mm</th><th scope="col" style="text-align:right">n</th></tr></thead><tbody><tr><td style="white-space:nowrap">centre | &lt;b&gt;</td><td style="text-align:right;white-space:nowrap">3000.4</td><td style="text-align:right;white-space:nowrap">5</td></tr><tr><td style="white-space:nowrap">edge</td><td style="text-align:right;white-space:nowrap"></td><td style="text-align:right;white-space:nowrap">12</td></tr></tbody></table>',
+      '<table class="fits"><caption>Zones</caption><thead><tr><th scope="col">zone</th><th scope="col" style="text-align:right">R / mm</th><th scope="col" style="text-align:right">n</th></tr></thead><tbody><tr><td style="white-space:nowrap">centre | &lt;b&gt;</td><td style="text-align:right;white-space:nowrap">3000.4</td><td style="text-align:right;white-space:nowrap">5</td></tr><tr><td style="white-space:nowrap">edge</td><td style="text-align:right;white-space:nowrap"></td><td style="text-align:right;white-space:nowrap">12</td></tr></tbody></table>',
   });
 });
 
