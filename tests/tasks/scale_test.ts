@@ -59,39 +59,6 @@ Deno.test("task report answers from 100,000 readings of one session, and says wh
   }
 });
 
-Deno.test("task report tabulates the first and the last 199 of 300 sessions, and says so", async () => {
-  const random = new Random(8);
-  const rows = Array.from({ length: 9_000 }, (_, i) => {
-    const zone = ["centre", "50% reach", "edge"][i % 3];
-    const [session, set] = [Math.floor(i / 30) + 1, Math.floor(i / 3) % 10];
-    // Little scatter, so that no session asks how many more sets it needs.
-    const sag = 0.416 + 2e-4 * random.normal();
-    return `evening ${session},ring 100,${set},${18 * set},foot out,${zone},${
-      sag.toFixed(3)
-    },mm`;
-  });
-  const folder = await invented({
-    "readings.csv":
-      `session,ring,zeroing,diameter_deg,foot_deg,zone,reading,unit\n${
-        rows.join("\n")
-      }\n`,
-  });
-  try {
-    const { code, err } = await runTask("report", [folder]);
-    equal(code, 0, err);
-    const page = await Deno.readTextFile(`${folder}/report/session.html`);
-    ok(page.length < LARGEST_PAGE, `${page.length}`);
-    match(page, /The first session and the last 199 of 300/);
-    const results = JSON.parse(
-      await Deno.readTextFile(`${folder}/report/results.json`),
-    );
-    equal(results.sessions.length, 200);
-    equal(results.sessions_left_out, 100);
-  } finally {
-    await Deno.remove(folder, { recursive: true });
-  }
-});
-
 Deno.test("writeReportIndex() lists a thousand pieces on a page that a browser opens, with ways to those that failed", async () => {
   const shop = await Deno.makeTempDir({ prefix: "scale-" });
   try {
