@@ -43,7 +43,7 @@ Deno.test("task report answers from 100,000 readings of one session, and says wh
     const { run, answer, page: path } = await reportOn(folder, {
       onProgress: ({ words }) => words === undefined || told.push(words),
     });
-    equal(run.exitCode, 0, run.incomplete);
+    equal(run.exitCode, 0, run.incomplete ?? "");
     match(answer.join(" "), /The radius of curvature .* is \d/);
     // However quick the machine, the end of the reading is told.
     equal(told.at(-1), "99,999 readings read, now worked out");
