@@ -18,6 +18,13 @@ import { scatterModelOf } from "../repeatability/scatter_model_of.ts";
 import type { PlanAnswer, StudyPlan } from "../repeatability/study_plan.ts";
 import type { SurfaceComponents } from "../repeatability/surface_components.ts";
 import { powerByZeroings } from "../repeatability/weigh_study.ts";
+import { normalQuantile } from "../statistics/normal_distribution.ts";
+import {
+  type BetterKnown,
+  betterKnown,
+  type SharedDoubt,
+  sharedDoubt,
+} from "./shared_doubt.ts";
 import { compareZones } from "../zones/compare_zones.ts";
 import { judge } from "../zones/sphericity.ts";
 import { sagTolerance } from "../zones/tolerance.ts";
@@ -32,7 +39,35 @@ export interface GaugePlan {
   readonly power: readonly StudyPlan[];
   /** The places every set of it reads. */
   readonly zones: readonly PlannedZone[];
+  /** For the radius: what every reading shares, and no zeroing averages. */
+  readonly shared?: SharedDoubt & {
+    /** True when not even endless zeroings would decide. */
+    readonly forbids: boolean;
+  };
+  /** Where that stands in the way: what has to be known better first. */
+  readonly first?: FirstKnown;
 }
+
+/** What to measure better, and the plan that decides afterwards. */
+export interface FirstKnown {
+  /** The sources, the largest first, each with what would do. */
+  readonly sources: readonly BetterKnown[];
+  /** The cheapest plan then. */
+  readonly then: StudyPlan;
+}
+
+/**
+ * Parts of the largest doubt that endless zeroings would bear, tried in turn;
+ * nearer to all of it an evening is too short.
+ */
+const PARTS = [0.7, 0.6, 0.5, 0.4, 0.3];
+
+/**
+ * Standard uncertainties that a tolerance must hold for endless zeroings to
+ * decide in four cases of five: the two-sided 90 % interval, and the error
+ * itself.
+ */
+const ENDLESS = normalQuantile(0.05, "upper") + normalQuantile(0.1, "upper");
 
 const COUNTS = [2, 3, 4, 5, 6, 8, 10, 13, 17, 22];
 
@@ -42,7 +77,8 @@ const COUNTS = [2, 3, 4, 5, 6, 8, 10, 13, 17, 22];
  *
  * Each is judged by the analysis that the reports use, on simulated readings
  * rounded to the display step, for a piece that is exactly on target and a
- * sphere.
+ * sphere. What all readings share (ring, scale, flat) shifts and widens every
+ * simulated radius as it does the reported one.
  *
  * @param folder The folder with piece and bench.
  * @param components The gauge as the study found it.
@@ -69,6 +105,12 @@ export function planFor(
   const places = placesRead(readings, components.ring);
   const at = (zones: readonly (readonly [string, number])[]): PlannedZone[] =>
     zones.map(([label, offset]) => ({ label, offset, sag }));
+  const choices = {
+    seed,
+    studies,
+    mostZeroings: 30,
+    repeats: [1, 2],
+  };
   const plan = (
     about: GaugePlan["about"],
     zones: readonly PlannedZone[],
@@ -76,15 +118,11 @@ export function planFor(
     gauge: ScatterModel,
   ): GaugePlan => {
     const question = { zones, decide, truth: "within" } as const;
-    const choices = {
-      seed,
-      studies,
-      mostZeroings: 30,
-      repeats: [1, 2],
+    const answer = planStudy(question, gauge, {
+      ...choices,
       // A verdict for any diameter must have seen several.
       ...(about === "sphere" ? { diameters: ["each"] as const } : {}),
-    };
-    const answer = planStudy(question, gauge, choices);
+    });
     const shape = answer.kind === "plan" ? answer.best : answer.nearest;
     const power = powerByZeroings(question, gauge, COUNTS, {
       repeats: shape.repeats,
@@ -98,7 +136,33 @@ export function planFor(
     const decide = decideRadius({ target: radius, tolerance, feet, form });
     // People and days shift the radius and more zeroings on one day do not
     // average that; the sentence about it comes from the components.
-    plans.push(plan("radius", at([["centre", 0]]), decide, model));
+    const shared = sharedDoubt(
+      components.meanRadius ?? radius,
+      ring,
+      feet,
+      piece,
+      bench,
+    );
+    const zones = at([["centre", 0]]);
+    const known = { ...model, common: shared.sag };
+    const found = {
+      ...plan("radius", zones, decide, known),
+      shared: { ...shared, forbids: shared.radius > tolerance / ENDLESS },
+    };
+    const { answer } = found;
+    const first = answer.kind === "no plan" && answer.reason === "common"
+      ? firstKnown(
+        shared,
+        tolerance,
+        (common) =>
+          planStudy({ zones, decide, truth: "within" }, { ...model, common }, {
+            ...choices,
+            repeats: [1],
+            diameters: [1],
+          }),
+      )
+      : undefined;
+    plans.push(first === undefined ? found : { ...found, first });
   }
   const outermost = Math.max(0, ...places.map(([, offset]) => offset));
   const within = sphericity && outermost > 0
@@ -119,6 +183,22 @@ export function planFor(
     plans.push(plan("sphere", at(places), decide, model));
   }
   return plans;
+}
+
+/** How well the leading sources must be known for a plan to exist. */
+function firstKnown(
+  shared: SharedDoubt,
+  tolerance: number,
+  planWith: (common: number) => PlanAnswer,
+): FirstKnown | undefined {
+  for (const part of PARTS) {
+    const largest = part * tolerance / ENDLESS;
+    const sources = betterKnown(shared, largest);
+    if (sources.length === 0) continue;
+    const answer = planWith(largest * shared.sag / shared.radius);
+    if (answer.kind === "plan") return { sources, then: answer.best };
+  }
+  return undefined;
 }
 
 /** The places of the study, from the centre outward. */

@@ -14,9 +14,11 @@ import { millimetres } from "../units/length.ts";
 import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor } from "../units/round_decimal.ts";
 import type { GaugePlan } from "./gauge_plan.ts";
+import { displaySentence } from "./_display_sentence.ts";
+import { planSentence } from "./gauge_plan_sentence.ts";
+import { twoFigures } from "./plan_words.ts";
 import { smallUnit, writeSmall } from "./sag_words.ts";
 import { nameSources, PLURALS } from "./scatter_words.ts";
-import { writeWholeChance } from "./write_whole_chance.ts";
 
 /** What the sentences are made from. */
 export interface GaugeFindings {
@@ -47,15 +49,6 @@ function spread(
     })`;
 }
 
-function ofRadius(length: number, unit: LengthUnit): string {
-  const amount = amountIn(millimetres(length), unit);
-  return formatLength(
-    millimetres(length),
-    unit,
-    amount === 0 ? 0 : Math.max(0, decimalsFor(amount)),
-  );
-}
-
 /**
  * Answers how good the gauge is.
  *
@@ -77,7 +70,7 @@ export function gaugeAnswer(
       : undefined;
     return [
       displaySentence(main, floor, unit),
-      ...plans.map((plan) => planSentence(plan)),
+      ...plans.map((plan) => planSentence(plan, unit)),
     ];
   }
   if (!total) {
@@ -88,7 +81,7 @@ export function gaugeAnswer(
   const perSag = main.perSag === undefined
     ? ""
     : `, which is ${
-      ofRadius(total.sag.deviation * main.perSag, unit)
+      twoFigures(total.sag.deviation * main.perSag, unit)
     } of radius here`;
   return [
     total.sag.interval === undefined && display.floor === total.sag.deviation
@@ -102,34 +95,8 @@ export function gaugeAnswer(
       }${perSag}.`,
     ...driftSentence(main, unit),
     ...toleranceSentence(capability, unit),
-    ...plans.map((plan) => planSentence(plan)),
+    ...plans.map((plan) => planSentence(plan, unit)),
   ];
-}
-
-/** What readings without any scatter between repeats say. */
-function displaySentence(
-  { display: { step }, zeroings }: SurfaceComponents,
-  floor: number | undefined,
-  unit: LengthUnit,
-): string {
-  const means = zeroings.map(({ departures }) =>
-    departures.reduce((sum, one) => sum + one, 0) / departures.length
-  );
-  const apart = means.length === 0
-    ? 0
-    : Math.max(...means) - Math.min(...means);
-  const seen = apart < 1e-9
-    ? "The readings are all equal"
-    : `The zeroings differ by up to ${
-      writeSmall(apart, unit)
-    }, and beside that the readings repeat to the last figure`;
-  return step === undefined || floor === undefined
-    ? `${seen}; bench.json states no display step, so how much the display hides is not known: state "display_step".`
-    : `${seen}: they are limited by the display (step ${
-      writeSmall(step, unit, 1)
-    }), which hides at least ${
-      writeSmall(floor, unit)
-    } of standard uncertainty in every reading, and averaging does not shrink it.`;
 }
 
 /** The largest sources and their shares of the gauge's variance. */
@@ -214,32 +181,6 @@ function stretchSentence(
         Math.round(total.percentOfChange)
       } %; ${smallest}.`,
   ];
-}
-
-function planSentence({ about, answer, zones }: GaugePlan): string {
-  const question = about === "radius"
-    ? "whether the radius is within its tolerance"
-    : "whether the surface is a sphere within its tolerance";
-  if (answer.kind === "no plan") {
-    const why = {
-      display: "the display step hides what is asked",
-      "too many": `even ${answer.nearest.zeroings} zeroings would not do`,
-      occasion:
-        "people or days shift the reading by more than is asked, and zeroing again on one day does not average that",
-    }[answer.reason];
-    return `No plan decides ${question}: ${why}.`;
-  }
-  const { zeroings, diameters, repeats, minutes, chance } = answer.best;
-  const places = zones.length === 1
-    ? `reading the ${zones[0].label}`
-    : `reading ${zones.map(({ label }) => label).join(", ")}`;
-  return `To decide ${question}, zero ${zeroings} times${
-    diameters > 1 ? ", each on another diameter" : ""
-  }, ${places} ${repeats === 1 ? "once" : "twice"} each time: about ${
-    Math.round(minutes)
-  } minutes, with a chance of ${
-    writeWholeChance(chance)
-  } to decide if it is so.`;
 }
 
 /**

@@ -116,6 +116,13 @@ export { smallUnit, writeDifference, writeSmall } from "./sag_words.ts";
 export { type SessionReport, sessionReport } from "./session_report.ts";
 export { answerBlock, RESULTS_TYPE, sentences, showAnswer } from "./show.ts";
 export { type AnsweredReport, show } from "./show_result.ts";
+export {
+  standsToTarget,
+  type TargetInWords,
+  writeTarget,
+} from "./target_words.ts";
+export { whatHelps } from "./what_helps.ts";
+export { rangeOf } from "./radius_range.ts";
 export { sphericitySentence, writeTolerance } from "./sphericity_sentence.ts";
 export {
   drawCanTellApart,
@@ -124,7 +131,14 @@ export {
   drawPower,
   drawZeroChart,
 } from "./gauge_figures.ts";
-export { type GaugePlan, planFor } from "./gauge_plan.ts";
+export { type FirstKnown, type GaugePlan, planFor } from "./gauge_plan.ts";
+export { planSentence } from "./gauge_plan_sentence.ts";
+export {
+  type BetterKnown,
+  betterKnown,
+  type SharedDoubt,
+  sharedDoubt,
+} from "./shared_doubt.ts";
 export {
   type GaugeOptions,
   type GaugeReport,
@@ -137,12 +151,7 @@ export {
   gaugeReasons,
 } from "./gauge_sentences.ts";
 export { gaugeLimits } from "./gauge_limits.ts";
-export {
-  type GaugeOutliers,
-  gaugeOutliers,
-  outlierSentences,
-  trendSentences,
-} from "./gauge_oddities.ts";
+export * from "./gauge_oddities.ts";
 export { nameSources } from "./scatter_words.ts";
 export {
   componentsTable,
@@ -208,6 +217,7 @@ export {
   measurementOf,
   type RadiusStatement,
   stateRadius,
+  writeDoubt,
   writeRadius,
 } from "./radius_statement.ts";
 export {
@@ -231,7 +241,7 @@ export {
   verdictName,
   verdictShort,
 } from "./exercise_words.ts";
-export { type HistoryPits, historyPits } from "./history_pits.ts";
+export * from "./history_pits.ts";
 export {
   type HistoryPoint,
   historyPoints,
@@ -261,7 +271,7 @@ export {
   writeWork,
 } from "./history_words.ts";
 export { historyResults, showHistoryAnswer } from "./show_history.ts";
-export { chooseNext } from "./session_report.ts";
+export { chooseNext } from "./choose_next.ts";
 export * from "./focal_report.ts";
 export { focalNotes } from "./focal_notes.ts";
 export { focalAnswer, type FocalFindings } from "./focal_sentences.ts";

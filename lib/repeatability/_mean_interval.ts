@@ -65,16 +65,20 @@ function hidden(
   return roundingHalfWidth(tail) * step * left;
 }
 
-/** Intervals of the mean of independent values; undefined below two. */
+/**
+ * Intervals of the mean of independent values; undefined below two. `known` is
+ * a standard deviation of their common error, which they cannot show.
+ */
 export function intervalsOfMean(
   values: readonly number[],
   step: number,
+  known: number = 0,
 ): MeanIntervals | undefined {
   if (values.length < 2) return undefined;
   const { mean, standardDeviation = 0 } = summarise(values);
   const dof = values.length - 1;
   const variance = standardDeviation ** 2;
-  return around(mean, variance / values.length, variance, dof, step);
+  return around(mean, variance / values.length, variance, dof, step, 1, known);
 }
 
 /**

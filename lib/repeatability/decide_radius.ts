@@ -28,8 +28,8 @@ export interface RadiusQuestion {
  * Student's interval over zeroings is widened by what two roundings may hide.
  * `within` when the 90 % interval lies inside the tolerance (two one-sided
  * tests at 5 %), `outside` when the 95 % interval lies beyond it. What all
- * readings share (ring size, gauge scale, flat) is not in it: it belongs to
- * the budget, and more readings do not lessen it.
+ * readings share (ring size, gauge scale, flat) widens both by the gauge's
+ * `common`, which more readings do not lessen.
  *
  * @param question Target, tolerance and ring.
  * @returns The rule; it leaves fewer than two sets undecided.
@@ -66,8 +66,8 @@ export function decideRadius(question: RadiusQuestion): Decide {
   const sagOf = (radius: number): number =>
     sagFromRadius(millimetres(radius), feet, form);
   const [least, most] = [sagOf(target + tolerance), sagOf(target - tolerance)];
-  return (sets, { step }) => {
-    const found = intervalsOfMean(meansOf(sets), step);
+  return (sets, { step, common = 0 }) => {
+    const found = intervalsOfMean(meansOf(sets), step, common);
     if (!found) return "undecided";
     const { interval90, interval95 } = found;
     if (interval90.low >= least && interval90.high <= most) return "within";

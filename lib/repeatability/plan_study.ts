@@ -94,7 +94,9 @@ export function planStudy(
   const reached = (changed: Partial<ScatterModel>): boolean =>
     weighStudy(question, { ...model, ...changed }, nearest, options).chance >=
       wanted;
-  const reason = model.step > 0 && reached({ step: 0 })
+  const reason = (model.common ?? 0) > 0 && reached({ common: 0 })
+    ? "common"
+    : model.step > 0 && reached({ step: 0 })
     ? "display"
     : (model.occasion ?? 0) > 0 && reached({ occasion: 0 })
     ? "occasion"

@@ -19,6 +19,12 @@ export interface ScatterModel {
    * 0 unless stated. More zeroings on one occasion do not average it.
    */
   readonly occasion?: number;
+  /**
+   * Standard uncertainty of what every reading shares, whenever it is taken:
+   * size of the ring, scale of the gauge, flat; 0 unless stated. Nothing read
+   * with them averages it.
+   */
+  readonly common?: number;
   /** Creep of the zero from one reading to the next; 0 unless stated. */
   readonly driftPerReading?: number;
   /** Display step in mm of sag; 0 for a display that shows everything. */
@@ -70,7 +76,7 @@ export interface SimulatedSet {
 export type Decision = "within" | "outside" | "undecided";
 
 /** What an analysis knows of a gauge besides the readings, in mm of sag. */
-export type KnownGauge = Pick<ScatterModel, "step" | "occasion">;
+export type KnownGauge = Pick<ScatterModel, "step" | "occasion" | "common">;
 
 /** The analysis a plan is made for: judges sets read with a known gauge. */
 export type Decide = (

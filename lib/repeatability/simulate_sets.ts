@@ -59,8 +59,10 @@ export function simulateSets(
     { length: zones.length * repeats },
     (_, k) => k % zones.length,
   );
+  const { common = 0 } = model;
+  const shared = common === 0 ? 0 : common * random.normal();
   return changes.flatMap((change, occasion) => {
-    const day = (model.occasion ?? 0) * random.normal() + change;
+    const day = shared + (model.occasion ?? 0) * random.normal() + change;
     return Array.from({ length: zeroings }, (_, set): SimulatedSet => {
       const turn = set % diameters;
       const zero = day + model.zeroing * random.normal();

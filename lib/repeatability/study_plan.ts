@@ -90,9 +90,10 @@ export type PlanAnswer =
     /**
      * `display`: without a display step a plan would do; `too many`: more
      * zeroings than allowed; `occasion`: the scatter from one occasion to the
-     * next stands in the way, however much is read on each.
+     * next stands in the way, however much is read on each; `common`: what all
+     * readings share does.
      */
-    readonly reason: "display" | "too many" | "occasion";
+    readonly reason: "display" | "too many" | "occasion" | "common";
     /** The plan that came nearest. */
     readonly nearest: StudyPlan;
   };

@@ -170,7 +170,7 @@ Deno.test("planStudy() needs more zeroings, not more repeats, where the zeroing 
   );
 });
 
-Deno.test("planStudy() says why nothing decides: the display, the occasion, or too many", () => {
+Deno.test("planStudy() says why nothing decides: the display, the occasion, what readings share, or too many", () => {
   const quick = { studies: 200, mostZeroings: 12 };
   const coarse = planStudy(radius(2), {
     repeat: 0.0001,
@@ -197,11 +197,32 @@ Deno.test("planStudy() says why nothing decides: the display, the occasion, or t
     "no plan",
     "occasion",
   ]);
+  // 10 mm of tolerance are 2.84 µm; 2 µm shared by all would need 5.9 µm.
+  const shared = planStudy(radius(10), { ...steady, common: 0.002 }, quick);
+  deepEqual([shared.kind, shared.kind === "no plan" && shared.reason], [
+    "no plan",
+    "common",
+  ]);
+  equal(planStudy(radius(10), steady, quick).kind, "plan");
   const wide = planStudy(radius(5), { ...steady, zeroing: 0.02 }, quick);
   deepEqual([wide.kind, wide.kind === "no plan" && wide.reason], [
     "no plan",
     "too many",
   ]);
+});
+
+Deno.test("simulateSets() shifts every set alike by what all readings share", () => {
+  const random = new Random(3);
+  const size = { zeroings: 3, diameters: 1, repeats: 1 };
+  const model = { repeat: 0, zeroing: 0, common: 0.002, step: 0 };
+  const shifts = Array.from({ length: 2000 }, () => {
+    const sags = simulateSets([centre], size, model, random)
+      .map(({ cells }) => cells[0].sag - 0.715);
+    ok(Math.abs(sags[0] - sags[2]) < 1e-12);
+    return sags[0];
+  });
+  const variance = shifts.reduce((sum, one) => sum + one * one, 0) / 2000;
+  ok(Math.abs(variance / 0.002 ** 2 - 1) < 0.1);
 });
 
 Deno.test("planStudy() decides through the very analysis it is given: zones compared within sets", () => {
