@@ -124,21 +124,10 @@ export {
 export { whatHelps } from "./what_helps.ts";
 export { rangeOf } from "./radius_range.ts";
 export { sphericitySentence, writeTolerance } from "./sphericity_sentence.ts";
-export {
-  drawCanTellApart,
-  drawComponentIntervals,
-  drawComponents,
-  drawPower,
-  drawZeroChart,
-} from "./gauge_figures.ts";
+export * from "./gauge_figures.ts";
 export { type FirstKnown, type GaugePlan, planFor } from "./gauge_plan.ts";
 export { planSentence } from "./gauge_plan_sentence.ts";
-export {
-  type BetterKnown,
-  betterKnown,
-  type SharedDoubt,
-  sharedDoubt,
-} from "./shared_doubt.ts";
+export * from "./shared_doubt.ts";
 export {
   type GaugeOptions,
   type GaugeReport,
