@@ -12,11 +12,22 @@ import { amountIn } from "../units/length_unit.ts";
 import { describeProblems } from "../records/describe_problem.ts";
 import type { Problem } from "../records/problem.ts";
 import { readFolderWorkLog } from "../records/read_folder_work_log.ts";
-import { readPieceFolder } from "../records/read_piece_folder.ts";
+import {
+  type ReadingProgress,
+  readPieceFolder,
+} from "../records/read_piece_folder.ts";
 import { RecordError } from "../records/record_error.ts";
 import { folderHint } from "./_find_pieces.ts";
+import { readingWords } from "../narrative/reading_words.ts";
+import { onInterruptSignal } from "../protocol/system.ts";
+import { TaskProgress } from "./_task_progress.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
-import { complain, say } from "./_terminal.ts";
+import {
+  complain,
+  progress as writeProgress,
+  say,
+  terminalColumns,
+} from "./_terminal.ts";
 
 const USAGE = `deno task check FOLDER ... [--json]
 
@@ -48,9 +59,12 @@ async function workLogOf({ path, piece }: PieceFolder) {
   };
 }
 
-async function judge(path: string): Promise<Verdict> {
+async function judge(
+  path: string,
+  onProgress: (progress: ReadingProgress) => void,
+): Promise<Verdict> {
   try {
-    const found = await readPieceFolder(path);
+    const found = await readPieceFolder(path, { onProgress });
     const log = await workLogOf(found);
     const problems = [...found.problems, ...log.problems];
     return {
@@ -166,8 +180,29 @@ export async function check(args: readonly string[]): Promise<number> {
     complain(`${problem ?? "Name the folder to check."}\n\n${USAGE}`);
     return EXIT.usage;
   }
-  const verdicts: Verdict[] = [];
-  for (const path of rest) verdicts.push(await judge(path));
+  const progress = new TaskProgress({
+    write: writeProgress,
+    isTerminal: Deno.stderr.isTerminal(),
+    columns: terminalColumns,
+  });
+  const off = onInterruptSignal(() => {
+    progress.end();
+    Deno.exit(EXIT.stopped);
+  });
+  // Words are kept and not readings, so that many folders need no more memory.
+  const verdicts: (Omit<Verdict, "found"> & { readonly words: string })[] = [];
+  for (const [index, path] of rest.entries()) {
+    if (rest.length > 1) {
+      progress.part(`folder ${index + 1} of ${rest.length}, ${path}`);
+    }
+    const { found, ...verdict } = await judge(
+      path,
+      (told) => progress.tell(readingWords(told)),
+    );
+    verdicts.push({ ...verdict, words: wordsOf({ ...verdict, found }) });
+  }
+  progress.end();
+  off();
   say(
     flags.json
       ? JSON.stringify(
@@ -180,7 +215,7 @@ export async function check(args: readonly string[]): Promise<number> {
         null,
         2,
       )
-      : verdicts.map(wordsOf).join("\n\n"),
+      : verdicts.map(({ words }) => words).join("\n\n"),
   );
   for (const { folder, files, usable } of flags.json ? [] : verdicts) {
     const hint = usable || files.length > 0
