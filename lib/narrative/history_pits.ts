@@ -35,6 +35,16 @@ export interface HistoryPits {
 /** Standard uncertainty of one thickness where nobody states it, in mm. */
 const CALIPER = 0.01;
 
+/** What a shop does in its own way. */
+export interface OwnPractice {
+  /** Number of grain sizes to take off. */
+  readonly pitFactor?: number;
+  /** Rate of removal, in mm for one wet or minute. */
+  readonly removalRate?: Estimate;
+  /** Standard uncertainty of one thickness, in mm; 0.01 unless stated. */
+  readonly thicknessUncertainty?: number;
+}
+
 /**
  * Gathers what the log knows of pits: grain of the grade before, thicknesses,
  * and the loupe's verdict as entered.
@@ -43,8 +53,8 @@ const CALIPER = 0.01;
  *
  * @param timeline Work in order.
  * @param unit The user's unit.
- * @param own The user's own number of grain sizes, and own rate of removal,
- * which is used where the log has no thicknesses.
+ * @param own The user's own number of grain sizes, uncertainty of a thickness,
+ * and rate of removal, which is used where the log has no thicknesses.
  * @returns Undefined where the log names no grade.
  *
  * @example See the example of `lib/narrative/mod.ts`.
@@ -52,7 +62,7 @@ const CALIPER = 0.01;
 export function historyPits(
   timeline: WorkTimeline,
   unit: LengthUnit,
-  own: { readonly pitFactor?: number; readonly removalRate?: Estimate } = {},
+  own: OwnPractice = {},
 ): HistoryPits | undefined {
   const { entries } = timeline;
   const grade = entries.findLast((one) => one.grade !== undefined)?.grade;
@@ -66,7 +76,8 @@ export function historyPits(
     ? pitAllowance(grain.size, own.pitFactor)
     : undefined;
   const inGrade = entries.slice(start + 1);
-  const measured = removal(entries.slice(0, start + 1), inGrade);
+  const { thicknessUncertainty: thickness = CALIPER } = own;
+  const measured = removal(entries.slice(0, start + 1), inGrade, thickness);
   const done = timeline.unit === undefined
     ? 0
     : inGrade.reduce((sum, one) => sum + (one[timeline.unit!] ?? 0), 0);
@@ -104,7 +115,7 @@ export function historyPits(
     const how = measured === undefined
       ? `By your own rate of removal ${amount} went off in this grade`
       : `By the thickness ${amount} went off in this grade (each thickness taken as good to ${
-        write(CALIPER)
+        write(thickness)
       })`;
     sentences.push(`${how}; that is ${REMOVAL[state.removal]}.`);
   }
@@ -147,6 +158,7 @@ const LOUPE = {
 function removal(
   earlier: readonly WorkLogEntry[],
   inGrade: readonly WorkLogEntry[],
+  uncertainty: number,
 ) {
   const places = ["thicknessCentre", "thicknessEdge"] as const;
   for (const place of places) {
@@ -155,7 +167,7 @@ function removal(
     if (last === undefined || now === undefined) continue;
     const read = (value: number) => ({
       value,
-      own: CALIPER,
+      own: uncertainty,
       dof: Infinity,
       common: {},
     });

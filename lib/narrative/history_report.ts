@@ -38,6 +38,7 @@ import {
 import { type HistoryStage, historyStages } from "./history_stages.ts";
 import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
 import { chooseNext } from "./session_report.ts";
+import { habitsOf, strokesOf } from "./_work_habits.ts";
 import { isPiece, type ShopPiece, shopPiece } from "./shop_piece.ts";
 import { fewSessions } from "./part_of_readings.ts";
 import { tellReading } from "./_tell_reading.ts";
@@ -99,16 +100,17 @@ export interface HistoryOptions {
   readonly upTo?: string;
   /** Accepted risk of passing the target; 0.05 unless stated. */
   readonly risk?: number;
-  /** Grain size factor of the user's own for the depth of pits. */
+  /** Grain size factor of the user's own for the depth of pits; the bench's
+   * unless told. */
   readonly pitFactor?: number;
   /**
    * The shop's own rate of glass taken off everywhere, in mm for one wet or
-   * minute, used where the log has no thicknesses.
+   * minute, used where the log has no thicknesses; the bench's unless told.
    */
   readonly removalRate?: Estimate;
   /** A list of finished pieces, which may name this one. */
   readonly finished?: FinishedPieces;
-  /** The bench's table of strokes; those in common use unless told. */
+  /** Table of strokes; the bench's, or those in common use, unless told. */
   readonly strokes?: StrokeTable;
 }
 
@@ -129,7 +131,8 @@ export function historyReport(
   options: HistoryOptions = {},
 ): HistoryReport {
   const { piece, bench } = folder;
-  const { expectations = [], upTo, risk = 0.05, strokes } = options;
+  const { expectations = [], upTo, risk = 0.05 } = options;
+  const { strokes = strokesOf(bench) } = options;
   const all = historyPoints(folder);
   const whole = workTimeline(log.entries, all.map(({ session }) => session));
   const { points, timeline } = upTo === undefined
@@ -178,7 +181,10 @@ export function historyReport(
     ...(plan === undefined ? {} : { plan }),
     ...finishedIn(options.finished, piece.name),
     unknownAhead: unknown,
-    pits: historyPits(timeline, piece.unit, options),
+    pits: historyPits(timeline, piece.unit, {
+      ...habitsOf(bench, timeline.unit),
+      ...options,
+    }),
     ...(last === undefined
       ? {}
       : { next: chooseNext(last.session, piece, radius, strokes) }),

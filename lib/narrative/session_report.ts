@@ -32,6 +32,7 @@ import {
   radiusSentence,
 } from "./radius_sentences.ts";
 import { sphericitySentence } from "./sphericity_sentence.ts";
+import { strokesOf } from "./_work_habits.ts";
 
 /** What a folder's readings say, as data and in words. */
 export interface SessionReport {
@@ -106,7 +107,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
     };
   }
   const radius = stateRadius(session, piece, bench);
-  const next = chooseNext(session, piece, radius);
+  const next = chooseNext(session, piece, radius, strokesOf(bench));
   const { unit } = piece;
   return heldTogether({
     folder,

@@ -8,6 +8,7 @@ import type { BenchFile, FlatFile } from "./bench_file.ts";
 import type { FileLengths } from "./_file_lengths.ts";
 import { gaugeOfFile } from "./_gauge_of_file.ts";
 import { ringOfFile } from "./_ring_of_file.ts";
+import { workOfFile } from "./_work_of_file.ts";
 
 function flat(file: FlatFile, read: FileLengths): ReferenceFlat {
   const size = read.length(file.size, "flat.size");
@@ -55,11 +56,15 @@ export function benchOfFile(
     );
   });
   const plane = file.flat === undefined ? undefined : flat(file.flat, read);
+  const work = file.work === undefined
+    ? undefined
+    : workOfFile(file.work, read);
   if (dial === undefined || read.refusals > before) return undefined;
   return {
     gauge: dial,
     rings: rings.filter((one) => one !== undefined),
     ...(plane === undefined ? {} : { flat: plane }),
+    ...(work === undefined ? {} : { work }),
     ...(file.decimal_mark === undefined
       ? {}
       : { decimalMark: file.decimal_mark }),

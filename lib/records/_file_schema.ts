@@ -188,6 +188,40 @@ const ring = z.strictObject({
   note: words("Anything else").optional(),
 });
 
+const stroke = z.strictObject({
+  position: z.enum(["mirror on top", "tool on top", "alternate"]),
+  stroke: words("The stroke in your words"),
+});
+const strokeFor = (text: string) =>
+  stroke.optional().meta({ description: text });
+
+const work = z.strictObject({
+  strokes: z.strictObject({
+    deep_centre: strokeFor("Centre deeper than edge, radius not too short"),
+    deep_centre_short: strokeFor("Centre deeper than edge, radius too short"),
+    deep_edge: strokeFor("Edge deeper than centre, radius not too long"),
+    deep_edge_long: strokeFor("Edge deeper than centre, radius too long"),
+    shorten: strokeFor("A sphere that must become shorter"),
+    lengthen: strokeFor("A sphere that must become longer"),
+  }).optional().meta({
+    description:
+      "Your strokes on concave work; on convex work mirror and tool change places",
+  }),
+  pit_grain_sizes: z.number().positive().lte(10).optional().meta({
+    description:
+      "Mean grain sizes of the grade before to take off for its pits",
+  }),
+  removal: z.strictObject({
+    amount: said("Glass taken off everywhere by one wet or minute"),
+    uncertainty: said("Standard uncertainty of that").optional(),
+    per: z.enum(["wet", "minute"]),
+  }).optional().meta({
+    description: "Your rate of removal, used where no thickness was read",
+  }),
+  thickness_uncertainty: said("Standard uncertainty of one thickness")
+    .optional(),
+});
+
 /** The shape of `bench.json`. */
 export const benchSchema = z.strictObject({
   $schema: schemaKey,
@@ -198,6 +232,9 @@ export const benchSchema = z.strictObject({
     size: said("Its side or diameter").optional(),
     flatness: said("Largest departure from a plane").optional(),
   }).optional(),
+  work: work.optional().meta({
+    description: "How you work, where it is not as is common",
+  }),
   decimal_mark: z.enum(["point", "comma"]).optional(),
   note: words("Anything else").optional(),
 });

@@ -8,6 +8,7 @@ import type { RingShape } from "../geometry/ring.ts";
 import type { Millimetres } from "../units/length.ts";
 import type { LengthUnit } from "./piece.ts";
 import type { RingRecord } from "./ring_record.ts";
+import type { WorkHabits } from "./work_habits.ts";
 
 /** What the gauge's display shows. */
 export type GaugeShows =
@@ -87,6 +88,8 @@ export interface Bench {
   readonly rings: readonly Ring[];
   /** The reference flat. */
   readonly flat?: ReferenceFlat;
+  /** What the shop states about its own work. */
+  readonly work?: WorkHabits;
   /** The decimal mark of the user's files, where the user states it. */
   readonly decimalMark?: "point" | "comma";
 }

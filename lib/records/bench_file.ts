@@ -152,6 +152,52 @@ export interface FlatFile {
   readonly flatness?: LengthText;
 }
 
+/** A stroke of your own. */
+export interface StrokeFile {
+  /** Which lies on top. */
+  readonly position: "mirror on top" | "tool on top" | "alternate";
+  /** The stroke in your words. */
+  readonly stroke: string;
+}
+
+/** Your strokes, by what they are for; those left out are the common ones. */
+export interface StrokesFile {
+  /** The centre reads deeper than the edge, the radius is not too short. */
+  readonly deep_centre?: StrokeFile;
+  /** The centre reads deeper than the edge, the radius is too short. */
+  readonly deep_centre_short?: StrokeFile;
+  /** The edge reads deeper than the centre, the radius is not too long. */
+  readonly deep_edge?: StrokeFile;
+  /** The edge reads deeper than the centre, the radius is too long. */
+  readonly deep_edge_long?: StrokeFile;
+  /** A sphere that must become shorter. */
+  readonly shorten?: StrokeFile;
+  /** A sphere that must become longer. */
+  readonly lengthen?: StrokeFile;
+}
+
+/** Glass your work takes off everywhere. */
+export interface RemovalFile {
+  /** By one wet or minute. */
+  readonly amount: LengthText;
+  /** Standard uncertainty of that; 0 unless given. */
+  readonly uncertainty?: LengthText;
+  /** What the amount is for. */
+  readonly per: "wet" | "minute";
+}
+
+/** How you work, where it is not as is common. */
+export interface WorkFile {
+  /** Your strokes. */
+  readonly strokes?: StrokesFile;
+  /** Mean grain sizes of the grade before to take off for its pits. */
+  readonly pit_grain_sizes?: number;
+  /** Glass taken off by the work, where no thickness was read. */
+  readonly removal?: RemovalFile;
+  /** Standard uncertainty of one thickness; 0.01 mm unless given. */
+  readonly thickness_uncertainty?: LengthText;
+}
+
 /** What `bench.json` holds. */
 export interface BenchFile {
   /** The schema this file follows, for editors. */
@@ -162,6 +208,8 @@ export interface BenchFile {
   readonly rings: readonly RingFile[];
   /** The reference flat. */
   readonly flat?: FlatFile;
+  /** How you work, where it is not as is common. */
+  readonly work?: WorkFile;
   /** The decimal mark of your CSV files, where they cannot show it. */
   readonly decimal_mark?: "point" | "comma";
   /** Anything else. */

@@ -50,6 +50,7 @@ Deno.test("recordSchema() knows every key of the file and allows no other", asyn
     "gauge",
     "rings",
     "flat",
+    "work",
     "decimal_mark",
     "note",
   ]);
