@@ -116,15 +116,18 @@ export { smallUnit, writeDifference, writeSmall } from "./sag_words.ts";
 export { type SessionReport, sessionReport } from "./session_report.ts";
 export { answerBlock, RESULTS_TYPE, sentences, showAnswer } from "./show.ts";
 export { type AnsweredReport, show } from "./show_result.ts";
-export { sphericitySentence, writeTolerance } from "./sphericity_sentence.ts";
 export {
-  drawCanTellApart,
-  drawComponentIntervals,
-  drawComponents,
-  drawPower,
-  drawZeroChart,
-} from "./gauge_figures.ts";
-export { type GaugePlan, planFor } from "./gauge_plan.ts";
+  standsToTarget,
+  type TargetInWords,
+  writeTarget,
+} from "./target_words.ts";
+export { whatHelps } from "./what_helps.ts";
+export { rangeOf } from "./radius_range.ts";
+export { sphericitySentence, writeTolerance } from "./sphericity_sentence.ts";
+export * from "./gauge_figures.ts";
+export { type FirstKnown, type GaugePlan, planFor } from "./gauge_plan.ts";
+export { planSentence } from "./gauge_plan_sentence.ts";
+export * from "./shared_doubt.ts";
 export {
   type GaugeOptions,
   type GaugeReport,
@@ -203,6 +206,7 @@ export {
   measurementOf,
   type RadiusStatement,
   stateRadius,
+  writeDoubt,
   writeRadius,
 } from "./radius_statement.ts";
 export {
@@ -256,7 +260,7 @@ export {
   writeWork,
 } from "./history_words.ts";
 export { historyResults, showHistoryAnswer } from "./show_history.ts";
-export { chooseNext } from "./session_report.ts";
+export { chooseNext } from "./choose_next.ts";
 export * from "./focal_report.ts";
 export { focalNotes } from "./focal_notes.ts";
 export { focalAnswer, type FocalFindings } from "./focal_sentences.ts";
