@@ -70,11 +70,14 @@ export const CLAIMS: Readonly<Record<string, readonly Evidence[]>> = {
         "every task says by --help how it is called, changes nothing and ends with 0",
       ),
     ],
-  "`deno task new my-mirror` asks a few questions and makes a folder: the piece, your bench (gauge, rings, flat), and empty sheets.":
-    [test(
-      "tasks/new",
-      "newFolder() asks at the terminal, and again when an answer cannot be used",
-    )],
+  "`deno task new my-mirror` asks a few questions (flags may say all) and makes a folder: the piece, your bench (gauge, rings, flat), and empty sheets.":
+    [
+      test(
+        "tasks/new",
+        "newFolder() asks at the terminal, and again when an answer cannot be used",
+      ),
+      test("tasks/new", "newFolder() makes from flags what the check passes"),
+    ],
   'Every length is a number with a unit: `"300 mm"`, `"11 13/16 in"`.': [
     test(
       "records/piece_file",
