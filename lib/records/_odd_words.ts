@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "./ring_name.ts";
 import { effectiveFeet } from "../geometry/effective_feet.ts";
 import type { Bench, Ring } from "./bench.ts";
 import { INCH, near, type OddKind, type OddReadings } from "./_odd_levels.ts";
@@ -102,7 +103,7 @@ function words(
         }): ${first}${
           ring === undefined
             ? ""
-            : `; under ring ${ring.id} that would be the same surface`
+            : `; under ${ringName(ring.id)} that would be the same surface`
         }`,
         ring === undefined
           ? "look for exchanged figures, grit under a foot, a knocked gauge or another ring, and read again; nothing was changed"
@@ -117,7 +118,7 @@ function words(
         } times ${which}, more than any surface does from zone to zone${
           ring === undefined
             ? ""
-            : `; under ring ${ring.id} it would be the same surface`
+            : `; under ${ringName(ring.id)} it would be the same surface`
         }`,
         ring === undefined
           ? "look for a slipped decimal point or a wrong unit in this line"

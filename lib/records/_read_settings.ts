@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "./ring_name.ts";
 import type { Bench } from "./bench.ts";
 import type { BenchFile, RingFile } from "./bench_file.ts";
 import { benchOfFile } from "./_bench_of_file.ts";
@@ -83,7 +84,7 @@ async function withSpacings(
         severity: "refused",
         code: "no-file",
         file: path,
-        message: `the spacings of ring ${ring} are missing`,
+        message: `the spacings of ${ringName(ring)} are missing`,
         mend: "write the file, or the three spacings into bench.json",
       });
     }

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "./ring_name.ts";
 import { contactCircleRadius } from "../geometry/contact_circle.ts";
 import type { FootDirection } from "../geometry/feet.ts";
 import { relativeFootDegrees } from "../geometry/foot_direction.ts";
@@ -132,11 +133,9 @@ function onlyWithFeetOut(
     ring.shape.kind === "bar" ? 90 : 180,
   );
   if (farthest === undefined || size > farthest * (1 + 1e-9)) return undefined;
-  return `${
-    said(size)
-  } from the centre lies past the reach of ring ${ring.id}, ${
-    said(limit)
-  } with one foot out (that foot would stand ${
+  return `${said(size)} from the centre lies past the reach of ${
+    ringName(ring.id)
+  }, ${said(limit)} with one foot out (that foot would stand ${
     said(size + contact)
   } out, on the bevel or past it); it is within the ${
     said(farthest)
@@ -169,7 +168,7 @@ export function resolvePlace(question: PlaceQuestion): Place {
     return {
       kind: "refused",
       code: "ring-too-large",
-      message: `ring ${ring.id} is larger than the work: its feet touch ${
+      message: `${ringName(ring.id)} is larger than the work: its feet touch ${
         said(contact)
       } from the gauge's axis, but good surface ends ${
         said(Math.max(usable, 0))
@@ -225,11 +224,11 @@ export function resolvePlace(question: PlaceQuestion): Place {
       code: "beyond-reach",
       message: `at ${said(size)} from the centre a foot may stand ${
         said(outermostFoot(ring.shape.kind, contact, size, relative))
-      } out, on the bevel or past it: ring ${ring.id} reaches ${said(limit)} ${
-        directionWords(foot)
-      } (half diameter ${said(half)}, bevel ${said(piece.bevel)}, margin ${
-        said(piece.margin)
-      })`,
+      } out, on the bevel or past it: ${ringName(ring.id)} reaches ${
+        said(limit)
+      } ${directionWords(foot)} (half diameter ${said(half)}, bevel ${
+        said(piece.bevel)
+      }, margin ${said(piece.margin)})`,
       mend: foot.kind === "unknown"
         ? "if two feet pointed outwards, write “feet out” under foot_deg; otherwise read nearer the centre"
         : "read nearer the centre, or correct the offset",

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "./ring_name.ts";
 import { millimetres } from "../units/length.ts";
 import type { Ring } from "./bench.ts";
 import type { RingFile } from "./bench_file.ts";
@@ -69,7 +70,9 @@ export function ringOfFile(
       "note",
       "radius-uncertainty-assumed",
       `${path}.radius_uncertainty`,
-      `no uncertainty of the radius of ring ${file.id} is given; ${DEFAULT_RADIUS_UNCERTAINTY} mm was taken`,
+      `no uncertainty of the radius of ${
+        ringName(file.id)
+      } is given; ${DEFAULT_RADIUS_UNCERTAINTY} mm was taken`,
       { mend: "give it: it is most of the uncertainty of R" },
     );
   }
@@ -110,7 +113,9 @@ export function ringOfFile(
       "warning",
       "ring-not-measured",
       `${path}.measured`,
-      `the size of ring ${file.id} is a stand-in that nobody has measured: no radius found with it means anything`,
+      `the size of ${
+        ringName(file.id)
+      } is a stand-in that nobody has measured: no radius found with it means anything`,
       { mend: "measure the ring, write its size here and take “measured” out" },
     );
   }

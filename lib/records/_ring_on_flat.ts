@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "./ring_name.ts";
 import type { ReferenceFlat } from "./bench.ts";
 import type { LengthUnit } from "./piece.ts";
 import type { Problem } from "./problem.ts";
@@ -27,7 +28,7 @@ export function ringOnFlat(
     group,
     "flat-too-small",
     group.line,
-    `ring ${group.ring.id} stands on a circle of ${
+    `${ringName(group.ring.id)} stands on a circle of ${
       saidSize(across, unit)
     }, but the flat is ${
       saidSize(flat.size, unit)

@@ -1,5 +1,6 @@
 /**
- * Sessions that hold more than one state of the surface.
+ * Sessions that hold more than one state of the surface, or stand in another
+ * order than their dates.
  *
  * @module
  */
@@ -62,39 +63,74 @@ export class SessionUnity {
     if (seen.to - seen.from > LONGEST * DAY) seen.late ??= { file, line };
   }
 
-  /** Sessions on two grades, or over days. */
+  /** Sessions dated before one that stands above them. */
+  #outOfOrder(): Problem[] {
+    const all = [...this.#sessions];
+    const undated = all.find(([, { from }]) => from === Infinity)?.[0];
+    let latest: [string, Seen] | undefined;
+    for (const [session, seen] of all) {
+      if (seen.from === Infinity) continue;
+      if (latest === undefined || seen.from >= latest[1].from) {
+        latest = [session, seen];
+        continue;
+      }
+      const on = (time: number) => new Date(time).toISOString().slice(0, 10);
+      return [{
+        severity: "note",
+        code: "sessions-out-of-order",
+        file: seen.file,
+        line: seen.line,
+        message: `session ${session} is dated ${
+          on(seen.from)
+        }, before session ${latest[0]} of ${
+          on(latest[1].from)
+        } that stands above it; sessions were taken ${
+          undated === undefined
+            ? "in the order of their dates"
+            : `as they stand in the files, since session ${undated} has no date`
+        }, and the answer is about the last`,
+        mend: "look at the dates, if that is not the order of the work",
+      }];
+    }
+    return [];
+  }
+
+  /** Sessions on two grades, or over days, or out of order. */
   problems(): Problem[] {
-    return [...this.#sessions].flatMap(([session, seen]): Problem[] => {
-      const { grade, other, late, from, to } = seen;
-      const mend =
-        "give the readings after the work in between a session of their own";
-      const said: Problem[] = [];
-      if (other !== undefined) {
-        said.push({
-          severity: "warning",
-          code: "grades-mixed",
-          file: other.file,
-          line: other.line,
-          column: "grade",
-          value: other.grade,
-          message:
-            `session ${session} holds readings after grade ${grade} and after grade ${other.grade}: those are two surfaces, and one radius is worked out from both`,
-          mend,
-        });
-      }
-      if (late !== undefined) {
-        said.push({
-          severity: "warning",
-          code: "long-session",
-          file: late.file,
-          line: late.line,
-          message: `session ${session} goes on for ${
-            Math.round((to - from) / DAY)
-          } days: if the surface was worked on in between, one radius is worked out from two surfaces`,
-          mend,
-        });
-      }
-      return said;
-    });
+    const order = this.#outOfOrder();
+    return order.concat(
+      [...this.#sessions].flatMap(([session, seen]): Problem[] => {
+        const { grade, other, late, from, to } = seen;
+        const mend =
+          "give the readings after the work in between a session of their own";
+        const said: Problem[] = [];
+        if (other !== undefined) {
+          said.push({
+            severity: "warning",
+            code: "grades-mixed",
+            file: other.file,
+            line: other.line,
+            column: "grade",
+            value: other.grade,
+            message:
+              `session ${session} holds readings after grade ${grade} and after grade ${other.grade}: those are two surfaces, and one radius is worked out from both`,
+            mend,
+          });
+        }
+        if (late !== undefined) {
+          said.push({
+            severity: "warning",
+            code: "long-session",
+            file: late.file,
+            line: late.line,
+            message: `session ${session} goes on for ${
+              Math.round((to - from) / DAY)
+            } days: if the surface was worked on in between, one radius is worked out from two surfaces`,
+            mend,
+          });
+        }
+        return said;
+      }),
+    );
   }
 }

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "./ring_name.ts";
 import { effectiveFeet } from "../geometry/effective_feet.ts";
 import type { Feet } from "../geometry/feet.ts";
 import { sagFromRadius } from "../geometry/sag_from_radius.ts";
@@ -99,7 +100,7 @@ function tooDeep(group: SessionGroup, feet: Feet, { unit }: Piece): Problem[] {
       saidSag(meanSize(group), unit)
     }, is more than the foot circle's radius of ${
       saidSize(feet.circleRadius, unit)
-    }: no sphere has such a sag under ring ${group.ring.id}`,
+    }: no sphere has such a sag under ${ringName(group.ring.id)}`,
     "check unit and ring; nothing was changed",
     group.count,
   )];
@@ -143,7 +144,7 @@ function ringSize(
         group,
         "ring-size",
         group.line,
-        `with ring ${group.ring.id} session ${group.session} gives R ${
+        `with ${ringName(group.ring.id)} session ${group.session} gives R ${
           saidRadius(radius, unit)
         }, ${
           ratio < 0.01 ? ratio.toPrecision(2) : ratio.toFixed(2)
@@ -154,7 +155,9 @@ function ringSize(
         }) really ${what}? Then r is ${saidSize(circleRadius, unit)} and R ${
           saidRadius(then, unit)
         }`,
-        `look whether bench.json takes ${words} of ring ${group.ring.id}; nothing was changed`,
+        `look whether bench.json takes ${words} of ${
+          ringName(group.ring.id)
+        }; nothing was changed`,
       );
     },
   );
@@ -175,9 +178,9 @@ function otherRing(
       group,
       "other-ring",
       group.line,
-      `with ring ${group.ring.id} session ${group.session} gives R ${
+      `with ${ringName(group.ring.id)} session ${group.session} gives R ${
         saidRadius(radius, unit)
-      }; with ring ${ring.id} it would be ${
+      }; with ${ringName(ring.id)} it would be ${
         saidRadius(then, unit)
       }, close to the nominal ${saidRadius(wanted, unit)}`,
       "look which ring was on the gauge; nothing was changed",

@@ -35,6 +35,7 @@ export * from "./read_plan.ts";
 export * from "./reading.ts";
 export * from "./record_error.ts";
 export * from "./record_schema.ts";
+export * from "./ring_name.ts";
 export * from "./ring_record.ts";
 export * from "./ring_spacings.ts";
 export * from "./scan_readings.ts";

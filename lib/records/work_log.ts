@@ -146,5 +146,35 @@ export async function readWorkLog(
     unit,
     entryOf,
   );
-  return { entries: records, lines, problems };
+  return {
+    entries: records,
+    lines,
+    problems: [...problems, ...datesGoingBack(records, file)],
+  };
+}
+
+/** The first line that is dated before one above it. */
+function datesGoingBack(
+  entries: readonly WorkLogEntry[],
+  file: string,
+): readonly Problem[] {
+  let latest = "";
+  for (const { date, line } of entries) {
+    if (date === undefined) continue;
+    if (date.slice(0, 10) < latest) {
+      return [{
+        severity: "note",
+        code: "dates-go-back",
+        file,
+        line,
+        column: "date",
+        value: date,
+        message:
+          `this line is dated before one above it (${latest}); where all lines are dated, work is taken in the order of the dates`,
+        mend: "correct the date, if that is not the order of the work",
+      }];
+    }
+    latest = date.slice(0, 10);
+  }
+  return [];
 }

@@ -4,6 +4,7 @@
  *
  * @module
  */
+import { ringName } from "../records/ring_name.ts";
 import type { LineCount, PieceFolder } from "../records/folder.ts";
 import { groupProblems } from "../records/group_problems.ts";
 import type { LengthUnit } from "../records/piece.ts";
@@ -119,8 +120,8 @@ function headOf({ piece, bench }: PieceFolder): string[] {
         : `target R ${lengthSaid(target.radius, unit)}`
     }`,
     `bench: ${bench.gauge.id}; ${
-      bench.rings.length === 1 ? "ring" : "rings"
-    } ${rings}`,
+      bench.rings.length === 1 ? ringName(rings) : `rings ${rings}`
+    }`,
   ];
 }
 

@@ -98,3 +98,27 @@ Deno.test("scanReadings() asks about a session on two grades or over many days",
     [],
   );
 });
+
+Deno.test("scanReadings() says which session is dated before one above it, and what order was taken", async () => {
+  const found = async (...rows: string[]) =>
+    (await scan(
+      "session,zeroing,zone,reading,unit,taken_at\n" +
+        rows.map((row, k) => {
+          const [session, at] = row.split(" ");
+          return `${session},${k + 1},centre,0.715,mm,${at}\n`;
+        }).join(""),
+    )).problems.filter(({ code }) => code === "sessions-out-of-order");
+  deepEqual(await found("S1 2031-05-09", "S2 2031-05-09", "S3 2031-05-10"), []);
+  const [back, ...more] = await found(
+    "S2 2031-05-10",
+    "S3 2031-05-11",
+    "S1 2031-05-08",
+  );
+  deepEqual([back.line, back.severity, more.length], [4, "note", 0]);
+  match(
+    back.message,
+    /^session S1 is dated 2031-05-08, before session S3 of 2031-05-11 .* in the order of their dates/,
+  );
+  const [mixed] = await found("S2 2031-05-10", "S0 ", "S1 2031-05-08");
+  match(mixed.message, /as they stand in the files, since session S0 has no/);
+});

@@ -89,3 +89,23 @@ Deno.test("readWorkLog() lists columns that it does not use, and refuses one tha
   ]);
   deepEqual(await read("date,grade,minutes,abrasive,note"), [1]);
 });
+
+Deno.test("readWorkLog() says which line is dated before one above it, and keeps it", async () => {
+  const read = (...dates: string[]) =>
+    readWorkLog(`date,wets\n${dates.map((d) => `${d},2\n`).join("")}`, "w.csv");
+  const { lines, problems } = await read("2031-05-10", "", "2031-05-01");
+  deepEqual(lines, { read: 3, used: 3, reported: 0 });
+  deepEqual(
+    problems.map(({ severity, code, line, value }) => [
+      severity,
+      code,
+      line,
+      value,
+    ]),
+    [["note", "dates-go-back", 4, "2031-05-01"]],
+  );
+  deepEqual(
+    (await read("2031-05-10", "2031-05-10", "2031-05-11")).problems,
+    [],
+  );
+});

@@ -1,0 +1,14 @@
+import { equal } from "node:assert/strict";
+import { ringName } from "sagbook/records/ring_name.ts";
+
+Deno.test("ringName() says ring once", () => {
+  for (
+    const [id, said] of [
+      ["80", "ring 80"],
+      ["ring 80", "ring 80"],
+      ["Ring B", "Ring B"],
+      ["spring", "ring spring"],
+      ["the old brass ring", "the old brass ring"],
+    ]
+  ) equal(ringName(id), said);
+});
