@@ -1,4 +1,4 @@
-import { equal } from "node:assert/strict";
+import { equal, ok } from "node:assert/strict";
 import { type RunProgress, terminalProgress } from "sagbook/notebook/mod.ts";
 
 const told: RunProgress[] = [
@@ -9,9 +9,13 @@ const told: RunProgress[] = [
   { cell: 3, of: 3, state: "failed", seconds: 61.04 },
 ];
 
-function shown(isTerminal: boolean): string {
+function shown(isTerminal: boolean, columns = 0): string {
   let text = "";
-  const listen = terminalProgress((more) => text += more, isTerminal);
+  const listen = terminalProgress(
+    (more) => text += more,
+    isTerminal,
+    () => columns,
+  );
   told.forEach(listen);
   return text;
 }
@@ -27,4 +31,14 @@ Deno.test("terminalProgress() writes over one line on a terminal and keeps the f
   const lines = shown(true).split("\n");
   equal(lines.length, 2);
   equal(lines[0].split("\r\x1b[K").at(-1), "cell 3 of 3: failed after 61.0 s");
+});
+
+Deno.test("terminalProgress() breaks no line that is written over, however narrow the terminal, and cuts none where the width is not known", () => {
+  for (const columns of [1, 2, 20, 80]) {
+    const [changing] = shown(true, columns).split("cell 3 of 3: failed");
+    for (const line of changing.split("\r\x1b[K")) {
+      ok(line.length < columns, `${columns}: ${line}`);
+    }
+  }
+  ok(shown(true, 0).includes("cell 2 of 3: running …"));
 });

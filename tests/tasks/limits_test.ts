@@ -184,6 +184,16 @@ Deno.test("task report leaves a notebook no side door: workers, require, package
     ['Deno.kill(Deno.ppid, "SIGTERM")', /not allowed to run/],
     ['Deno.dlopen("libc.so.6", {})', /not allowed to load/],
     ["process.env.HOME", /not allowed to use the variable/],
+    ["process.report.getReport()", /not allowed to ask the system/],
+    [
+      'import * as inspector from "node:inspector"; inspector.open(9229)',
+      /not allowed to ask the system for inspector/,
+    ],
+    ['new WebSocket("ws://127.0.0.1:9/")', /not allowed to reach/],
+    [
+      'let seen = "nothing"; Deno.test({ name: "t", permissions: { read: true }, fn: () => { seen = Deno.readTextFileSync("/etc/passwd"); } }); await new Promise((done) => setTimeout(done, 200)); seen',
+      /^"?nothing"?$/,
+    ],
     ["Deno.env.toObject()", /not allowed to use the variable/],
     ["Object.keys(process.env).length", /^0$/],
     ["Deno.hostname()", /not allowed to ask the system for hostname/],

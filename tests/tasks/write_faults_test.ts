@@ -76,6 +76,11 @@ const WRITERS: Record<string, {
     // Nothing fits, which is found before the class is run for long.
     free: 0,
   },
+  "handout": {
+    args: (at) => [`${ROOT}data/metric-250`, "--out", at],
+    prepare: (at) => Deno.writeTextFile(`${at}/handout.html`, "old"),
+    free: 16,
+  },
   "kernel": {
     args: (at) => ["--prefix", at, "--no-check"],
     prepare: oldKernel,
