@@ -33,7 +33,7 @@ export function flatLooks(group: SessionGroup, piece: Piece): Problem[] {
   const { flat, flatLine, levels, session } = group;
   const size = Math.abs(flat);
   const work = meanSize(group);
-  const step = levels.step === 0 ? 0.001 : levels.step;
+  const { step } = levels;
   const most = MOST_STEPS * Math.max(step, FINEST);
   if (size <= most || size <= MOST_PART * work) return [];
   const say = (message: string, mend: string): Problem[] => [

@@ -141,7 +141,7 @@ function odd(
  *
  * @param levels The levels of one session, at least one.
  * @param unit The unit they were typed in.
- * @param step Display step in mm; 0 when none is known.
+ * @param step Display step in mm, above 0.
  * @param fits Whether a sag fits what the piece should have.
  * @returns What is odd; the rest can stand together.
  */

@@ -39,6 +39,8 @@ const BIN = 0.005;
 const GAP = 0.015;
 /** Nor are readings this many display steps apart at different levels. */
 const GAP_STEPS = 6;
+/** Display step of a gauge of which nothing is said, in mm. */
+const USUAL_STEP = 0.001;
 /** So many zones are told apart in a bin. */
 const MOST_ZONES = 100;
 
@@ -109,9 +111,9 @@ export class SagLevels {
     add(bin, zone.label, 1, sag);
   }
 
-  /** The largest display step seen, in mm; 0 when none is known. */
+  /** The largest display step seen, in mm; a usual one when none is known. */
   get step(): number {
-    return this.#step;
+    return this.#step === 0 ? USUAL_STEP : this.#step;
   }
 
   /** The levels from the lowest sag to the highest. */
@@ -122,7 +124,7 @@ export class SagLevels {
       const last = found.at(-1);
       const gap = Math.max(
         GAP * Math.abs(last?.high ?? 0),
-        GAP_STEPS * this.#step,
+        GAP_STEPS * this.step,
       );
       if (last !== undefined && bin.low - last.high <= gap) {
         found[found.length - 1] = joined(last, bin);

@@ -246,3 +246,42 @@ Deno.test("readPieceFolder() says the session's other readings where they have t
     /25\.40 times away from the session's other readings: as entered the mean sag is 18\.161 mm/,
   );
 });
+
+Deno.test("readPieceFolder() names a turn of a dial in inches, and does not take scatter for a slip without a step", async () => {
+  const inches = {
+    ...BENCH,
+    gauge: { unit: "in", display_step: "0.0001 in", scale_uncertainty: 0.0005 },
+  };
+  const good = [[0.0281, 0.0281, 0.0282], [0.0282, 0.0281, 0.0281], [
+    0.0281,
+    0.0282,
+    0.0281,
+  ]];
+  deepEqual(await doubts(rows(good, "S1", "in"), { bench: inches }), []);
+  const slipped = good.map((set, k) =>
+    k === 1 ? [0.0282, 0.0381, 0.0281] : set
+  );
+  await one(
+    rows(slipped, "S1", "in"),
+    6,
+    "turn-of-the-dial",
+    /by 0\.254 mm, a round amount/,
+    { bench: inches },
+  );
+  const stepless = {
+    ...BENCH,
+    gauge: { unit: "mm", scale_uncertainty: 0.0005 },
+  };
+  const small = [[0.05, 0.051, 0.047], [0.053, 0.051, 0.049], [
+    0.047,
+    0.05,
+    0.052,
+  ]];
+  deepEqual(
+    await doubts(rows(small), {
+      piece: { target: { radius: "36000 mm" } },
+      bench: stepless,
+    }),
+    [],
+  );
+});
