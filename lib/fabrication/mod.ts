@@ -7,7 +7,8 @@
  * import { equal } from "node:assert/strict";
  *
  * const step = nextStep({
- *   form: "concave", sphericity: "within", radiusLessTarget: 80, tolerance: 10,
+ *   form: "concave", sphericity: "within", radiusLessTarget: 80,
+ *   range: { low: 72, high: 88 }, tolerance: 10,
  * });
  * equal(step.kind, "shorten");
  * ```
@@ -100,6 +101,12 @@ export {
   type FinishedSuspicion,
   finishedSuspicions,
 } from "./finished_suspicions.ts";
+export {
+  againstTarget,
+  type RadiusRange,
+  type TargetVerdict,
+  type WantedRadius,
+} from "./against_target.ts";
 export {
   COMMON_STROKES,
   type NextStep,

@@ -4,6 +4,7 @@
  * @module
  */
 import type { SurfaceForm } from "../geometry/feet.ts";
+import { againstTarget, type RadiusRange } from "./against_target.ts";
 
 /** Which of the two lies on top while grinding. */
 export type Position = "mirror on top" | "tool on top" | "alternate";
@@ -72,8 +73,11 @@ export interface SurfaceState {
   readonly radiusLessTarget?: number;
   /** How far from the target is still good, in mm, either way. */
   readonly tolerance?: number;
-  /** Expanded uncertainty of the radius, in mm. */
-  readonly uncertainty?: number;
+  /**
+   * All that radius less target may be, in mm; without it nothing is known of
+   * how sure the radius is, and it is neither reached nor missed.
+   */
+  readonly range?: RadiusRange;
 }
 
 /** The next step, as data. */
@@ -118,7 +122,7 @@ export type NextStep =
  *
  * const step = nextStep({
  *   form: "concave", sphericity: "outside", centreLessEdge: 0.028,
- *   radiusLessTarget: -40,
+ *   radiusLessTarget: -40, range: { low: -46, high: -34 },
  * });
  * deepEqual(step.kind === "to a sphere" && step.stroke.position, "tool on top");
  * ```
@@ -154,17 +158,25 @@ export function nextStep(
     return { kind: "to a sphere", shape: "deep edge", stroke: turned(stroke) };
   }
   if (off === undefined) return { kind: "no target" };
-  const { tolerance = 0, uncertainty = 0 } = state;
-  const size = Math.abs(off);
-  if (size + uncertainty <= tolerance) return { kind: "on target" };
-  if (size <= tolerance + uncertainty) {
-    return size > uncertainty
-      ? { kind: "near target", beyond: true }
-      : { kind: "near target" };
+  const { range, tolerance } = state;
+  const wanted = {
+    radius: 0,
+    ...(tolerance === undefined ? {} : { tolerance }),
+  };
+  switch (againstTarget(range, wanted)) {
+    case "within":
+      return { kind: "on target" };
+    case "longer":
+      return { kind: "shorten", stroke: turned(table.shorten) };
+    case "shorter":
+      return { kind: "lengthen", stroke: turned(table.lengthen) };
+    case "not decided": {
+      const { low = 0, high = Infinity } = range ?? {};
+      return low > 0 || high < 0
+        ? { kind: "near target", beyond: true }
+        : { kind: "near target" };
+    }
   }
-  return off > 0
-    ? { kind: "shorten", stroke: turned(table.shorten) }
-    : { kind: "lengthen", stroke: turned(table.lengthen) };
 }
 
 const OTHER: Record<Position, Position> = {

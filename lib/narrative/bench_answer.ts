@@ -3,6 +3,11 @@
  *
  * @module
  */
+import {
+  againstTarget,
+  type RadiusRange,
+  type TargetVerdict,
+} from "../fabrication/against_target.ts";
 import { powerFromRadius } from "../geometry/surface_power.ts";
 import { surfaceSag } from "../geometry/surface_sag.ts";
 import type { Bench } from "../records/bench.ts";
@@ -20,11 +25,8 @@ export interface BenchTarget {
   readonly radius: Millimetres;
   /** Sag of the whole surface at the target less the sag now, in mm. */
   readonly toGo: Millimetres;
-  /**
-   * `there`: inside the tolerance, or the target lies in the interval of R;
-   * `longer` or `shorter`: R still is.
-   */
-  readonly state: "there" | "longer" | "shorter";
+  /** What this reading decides, told by all of the interval of R. */
+  readonly state: TargetVerdict;
 }
 
 /** One reading, answered. */
@@ -115,11 +117,9 @@ export function benchAnswer(
     ? surfaceSag(radius, millimetres(half))
     : undefined;
   const target = whole === undefined ? undefined : targetOf(
-    radius,
     whole,
     piece,
-    lower,
-    upper,
+    upper === undefined ? { low: lower } : { low: lower, high: upper },
   );
   return {
     sag: reading.sag,
@@ -145,19 +145,15 @@ export function benchAnswer(
 }
 
 function targetOf(
-  radius: Millimetres,
   whole: Millimetres,
   { target, diameter }: Piece,
-  lower: number,
-  upper: number = Infinity,
+  range: RadiusRange,
 ): BenchTarget | undefined {
   if (target === undefined) return undefined;
   const wanted = surfaceSag(target.radius, millimetres(diameter / 2));
-  const close = Math.abs(radius - target.radius) <= (target.tolerance ?? 0) ||
-    (lower <= target.radius && target.radius <= upper);
   return {
     radius: target.radius,
     toGo: millimetres(wanted - whole),
-    state: close ? "there" : radius > target.radius ? "longer" : "shorter",
+    state: againstTarget(range, target),
   };
 }

@@ -15,6 +15,7 @@ import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor, roundDecimal } from "../units/round_decimal.ts";
 import type { BenchAnswer } from "./bench_answer.ts";
 import { writeRadius } from "./radius_statement.ts";
+import { writeTarget } from "./target_words.ts";
 import { smallUnit, writeSmall } from "./sag_words.ts";
 
 /** Figures after the point for a number with this uncertainty, 0 to `most`. */
@@ -85,19 +86,17 @@ export function benchTargetLine(
   const deep = relative === 0
     ? writeSmall(toGo, unit)
     : withDoubt(toGo, relative * (answer.surfaceSag ?? 0), unit);
-  const lead = `Target R ${size(radius, unit)}`;
+  const lead = `Target R ${writeTarget({ radius, tolerance }, unit)}`;
   const concave = form === "concave";
-  if (state === "there") {
+  if (state === "within" || state === "not decided") {
     const best = Math.abs(toGo) < 5e-6
       ? ""
       : `; at its best value the ${concave ? "centre" : "edge"} lies ${deep} ${
         (toGo > 0) === concave ? "above" : "below"
       } the target's`;
-    return `${lead}: reached, as far as one reading can tell${
-      tolerance === undefined
-        ? ""
-        : ` (tolerance ${size(tolerance, unit)} of R)`
-    }${best}.`;
+    return state === "within"
+      ? `${lead}: reached, as far as one reading can tell${best}.`
+      : `${lead}: one reading cannot decide whether it is reached${best}.`;
   }
   const longer = state === "longer";
   const came = startingRadius === undefined

@@ -67,16 +67,26 @@ export function historyAnswer(
       : next === undefined
       ? []
       : [
-        nextStepSentence(
-          next,
-          session.sphericity.setsNeeded,
-          session.sets.length,
-          session.zones.length,
-          radius?.expanded,
-          piece.unit,
+        afterwards(
+          nextStepSentence(
+            next,
+            session.sphericity.setsNeeded,
+            session.sets.length,
+            session.zones.length,
+            radius,
+            piece.unit,
+          ),
+          found,
         ),
       ]),
   ]);
+}
+
+/** The next step, after the order to stop where that comes first. */
+function afterwards(sentence: string, { forecast }: HistoryFindings): string {
+  return forecast?.kind === "wrong way"
+    ? sentence.replace(/^Next: /, "Then: ")
+    : sentence;
 }
 
 /** What there is to do once the log has come to polishing. */

@@ -26,6 +26,7 @@ import type { WorkLog } from "../records/work_log.ts";
 import type { Estimate } from "../statistics/estimate.ts";
 import { millimetres } from "../units/length.ts";
 import { safetySentences, unseenSentences } from "./caution_sentences.ts";
+import { chooseNext } from "./choose_next.ts";
 import { historyAnswer } from "./history_answer.ts";
 import { type HistoryPits, historyPits } from "./history_pits.ts";
 import { type HistoryPoint, historyPoints } from "./history_points.ts";
@@ -37,7 +38,6 @@ import {
 } from "./history_sentences.ts";
 import { type HistoryStage, historyStages } from "./history_stages.ts";
 import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
-import { chooseNext } from "./session_report.ts";
 import { habitsOf, strokesOf } from "./_work_habits.ts";
 import { isPiece, type ShopPiece, shopPiece } from "./shop_piece.ts";
 import { fewSessions } from "./part_of_readings.ts";

@@ -6,7 +6,8 @@
 import type { NextStep } from "../fabrication/next_step.ts";
 import type { LengthUnit } from "../records/piece.ts";
 import type { SetsNeeded } from "../zones/sets_needed.ts";
-import { twoFigures } from "./plan_words.ts";
+import { type RadiusStatement, writeDoubt } from "./radius_statement.ts";
+import { whatHelps } from "./what_helps.ts";
 import { writeWholeChance } from "./write_whole_chance.ts";
 
 /** What would decide, in words. */
@@ -45,7 +46,7 @@ function whatDecides(needed: SetsNeeded, sets: number): string {
  * @param needed What would decide an open verdict, where it is open.
  * @param sets How many sets have been read.
  * @param zones How many zones have been read.
- * @param uncertainty Expanded uncertainty of the radius in mm, where known.
+ * @param radius The radius stated, where there is one.
  * @param unit The user's unit.
  * @returns One sentence; an open verdict never comes with a stroke.
  *
@@ -65,7 +66,7 @@ export function nextStepSentence(
   needed: SetsNeeded | undefined,
   sets: number,
   zones: number,
-  uncertainty?: number,
+  radius?: RadiusStatement,
   unit: LengthUnit = "mm",
 ): string {
   switch (step.kind) {
@@ -100,13 +101,14 @@ export function nextStepSentence(
     case "on target":
       return "Next: go on to the next grade; the radius is on target.";
     case "near target": {
-      const doubt = uncertainty === undefined
-        ? ""
-        : ` (±${twoFigures(uncertainty, unit)})`;
+      const written = radius && writeDoubt(radius, unit);
+      const doubt = written === undefined ? "" : ` (${written})`;
       const open = step.beyond
         ? `the radius may be within the tolerance of the target or not, since its doubt${doubt} leaves that open`
         : `the target lies within the doubt of the radius${doubt}, so it may be reached or not`;
-      return `Next: ${open}; go on if the next grades can still move it, or read more sets first.`;
+      return `Next: ${open}; go on if the next grades can still move it, or ${
+        whatHelps(radius?.budget.lines ?? [])
+      }.`;
     }
     case "no target":
       return "Next: go on to the next grade if this radius suits; no target was given.";

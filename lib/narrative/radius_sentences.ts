@@ -10,6 +10,7 @@ import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor } from "../units/round_decimal.ts";
 import type { SessionAnalysis, ZoneSummary } from "../zones/analyse_session.ts";
 import { type RadiusStatement, writeRadius } from "./radius_statement.ts";
+import { standsToTarget } from "./target_words.ts";
 
 /** A zone's radius with the interval of repeating alone. */
 export function writeZoneRadius(
@@ -71,34 +72,20 @@ export function radiusSentence(
     : "";
   return `The radius of curvature${where} is ${
     writeRadius(radius, unit)
-  } (${sure})${focal}${againstTarget(radius, piece, cameFrom)}.`;
+  } (${sure})${focal}${toTarget(radius, piece, cameFrom)}.`;
 }
 
 /** How the radius lies to its target, where both are known. */
-function againstTarget(
-  { radius, expanded, interval }: RadiusStatement,
+function toTarget(
+  radius: RadiusStatement,
   { target, unit }: Piece,
   cameFrom: number | undefined,
 ): string {
   if (target === undefined) return "";
-  const off = radius - target.radius;
-  const size = Math.abs(off);
-  const wanted = formatLength(target.radius, unit, unit === "mm" ? 0 : 2);
-  const inside = interval !== undefined && target.radius >= interval.low &&
-    target.radius <= (interval.high ?? Infinity);
-  if (inside || size <= Math.max(target.tolerance ?? 0, expanded ?? 0)) {
-    return `; the target is ${wanted}`;
-  }
-  const unsure = expanded ??
-    (interval ? ((interval.high ?? radius) - interval.low) / 2 : 0);
-  const decimals = decimalsFor(
-    amountIn(millimetres(Math.max(unsure, size / 100)), unit),
-  );
+  const off = radius.radius - target.radius;
   const past = cameFrom !== undefined &&
     Math.sign(cameFrom - target.radius) === -Math.sign(off);
-  return `; that is ${formatLength(millimetres(size), unit, decimals)} ${
-    off < 0 ? "shorter" : "longer"
-  } than the target of ${wanted}${past ? ", past it" : ""}`;
+  return `; ${standsToTarget(radius, target, unit, past)}`;
 }
 
 /**

@@ -136,6 +136,41 @@ function evenHalf(
   return lopsided <= place ? half : undefined;
 }
 
+/**
+ * Writes the uncertainty of a stated radius alone.
+ *
+ * @param statement The radius.
+ * @param unit The user's unit.
+ * @returns Such as `±6.8 mm` or `2158 mm to 2245 mm`; undefined where nothing
+ * is known of it.
+ *
+ * @example
+ * ```ts
+ * import { writeDoubt } from "sagbook/narrative/radius_statement.ts";
+ * import { millimetres as mm } from "sagbook/units/length.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const text = writeDoubt({ expanded: mm(6.84) }, "mm");
+ * equal(text?.replace("\u00a0", " "), "±6.8 mm");
+ * ```
+ */
+export function writeDoubt(
+  { expanded, interval }: Pick<RadiusStatement, "expanded" | "interval">,
+  unit: LengthUnit,
+): string | undefined {
+  if (expanded !== undefined) {
+    const decimals = Math.max(0, decimalsFor(amountIn(expanded, unit)));
+    return `±${formatLength(expanded, unit, decimals)}`;
+  }
+  if (interval === undefined) return undefined;
+  const { low, high } = interval;
+  return high === undefined
+    ? `at least ${
+      formatLength(floored(low, unit), unit, unit === "mm" ? 0 : 1)
+    }`
+    : writeRange({ low, high }, unit);
+}
+
 /** The lower end of an interval without an upper, down to three figures. */
 function floored(low: number, unit: LengthUnit): Millimetres {
   const amount = amountIn(millimetres(low), unit);

@@ -3,13 +3,8 @@
  *
  * @module
  */
-import {
-  type NextStep,
-  nextStep,
-  type StrokeTable,
-} from "../fabrication/next_step.ts";
+import type { NextStep } from "../fabrication/next_step.ts";
 import type { PieceFolder } from "../records/folder.ts";
-import type { Piece } from "../records/piece.ts";
 import {
   analyseSession,
   type SessionAnalysis,
@@ -22,6 +17,7 @@ import {
   suspicionSentences,
   unseenSentences,
 } from "./caution_sentences.ts";
+import { chooseNext } from "./choose_next.ts";
 import { heatCautions } from "./heat_cautions.ts";
 import { holdPercent } from "./hold_percent.ts";
 import { nextStepSentence } from "./next_step_sentence.ts";
@@ -132,7 +128,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
           session.sphericity.setsNeeded,
           session.sets.length,
           session.zones.length,
-          radius?.expanded,
+          radius,
           unit,
         ),
       ...refusedSentences(folder),
@@ -205,41 +201,4 @@ function mainSession(
     .sort((a, b) =>
       b.zones.length - a.zones.length || b.sets.length - a.sets.length
     )[0];
-}
-
-/**
- * Chooses the next step for a session.
- *
- * @param session The session.
- * @param piece The piece.
- * @param radius The radius stated, where there is one.
- * @param table The bench's strokes; those in common use unless told.
- * @returns The step; "measure more" where no radius belongs to the readings.
- *
- * @example See the example of `lib/narrative/mod.ts`.
- */
-export function chooseNext(
-  session: SessionAnalysis,
-  piece: Piece,
-  radius: RadiusStatement | undefined,
-  table?: StrokeTable,
-): NextStep {
-  const { sphericity, zones } = session;
-  const { target, form } = piece;
-  if (radius === undefined) return { kind: "measure more", why: "untested" };
-  const first = zones[0];
-  const last = zones[zones.length - 1];
-  return nextStep({
-    form,
-    sphericity: sphericity.verdict,
-    lopsided: sphericity.byEnds,
-    ...(sphericity.verdict === "outside" && zones.length > 1
-      ? { centreLessEdge: first.mean.sag - last.mean.sag }
-      : {}),
-    ...(target && radius
-      ? { radiusLessTarget: radius.radius - target.radius }
-      : {}),
-    ...(target?.tolerance === undefined ? {} : { tolerance: target.tolerance }),
-    ...(radius?.expanded === undefined ? {} : { uncertainty: radius.expanded }),
-  }, table);
 }

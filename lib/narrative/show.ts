@@ -46,7 +46,7 @@ export function showAnswer(
 /** The first sentence stands out, and so does the word before the next step. */
 function answerSentence(sentence: string, index: number): Markup {
   if (index === 0) return markup`<p><strong>${sentence}</strong></p>`;
-  const [, label, rest] = /^(Next:)(.*)$/s.exec(sentence) ?? [];
+  const [, label, rest] = /^(Next:|Then:)(.*)$/s.exec(sentence) ?? [];
   return label === undefined
     ? markup`<p>${sentence}</p>`
     : markup`<p><strong>${label}</strong>${rest}</p>`;

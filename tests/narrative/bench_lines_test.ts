@@ -1,6 +1,9 @@
 import { deepEqual, equal, match, ok } from "node:assert/strict";
 import { benchAnswer } from "sagbook/narrative/bench_answer.ts";
-import { benchAnswerLines } from "sagbook/narrative/bench_answer_lines.ts";
+import {
+  benchAnswerLines,
+  benchTargetLine,
+} from "sagbook/narrative/bench_answer_lines.ts";
 import { benchEcho } from "sagbook/narrative/bench_echo.ts";
 import { gaugeScatter } from "sagbook/narrative/bench_scatter.ts";
 import { benchSetLines, benchSets } from "sagbook/narrative/bench_set_lines.ts";
@@ -46,8 +49,41 @@ Deno.test("benchAnswer() agrees with every figure worked out by hand", async () 
   ok(Math.abs(answer.surfaceSag! - (R - Math.sqrt(R * R - 105 * 105))) < 1e-9);
   const wanted = 2520 - Math.sqrt(2520 * 2520 - 105 * 105);
   ok(Math.abs(answer.target!.toGo - (wanted - answer.surfaceSag!)) < 1e-9);
-  equal(answer.target!.state, "there");
+  // ±8 mm about 0.8 mm off: no tolerance is stated that it could be inside of.
+  equal(answer.target!.state, "not decided");
   equal(answer.covers, "but repeating");
+});
+
+Deno.test("benchAnswer() calls a target reached only where all of the interval is inside the tolerance", async () => {
+  const [reading] = await readings(["S1,1,0,centre,0.715,mm"]);
+  const said = (tolerance: number, radius = 2520): string[] => {
+    const wanted = piece({
+      target: {
+        radius: mm(radius),
+        tolerance: mm(tolerance),
+        statedAs: "radius",
+      },
+    });
+    const answer = benchAnswer(reading, wanted, bench())!;
+    return [answer.target!.state, plain(benchTargetLine(answer, wanted)!)];
+  };
+  const half = benchAnswer(reading, piece(), bench())!.expanded!;
+  // R is 0.84 mm above 2520 mm.
+  const [wide, reached] = said(Math.ceil(half + 0.85));
+  equal(wide, "within");
+  match(
+    reached,
+    /^Target R 2520 ± \d+ mm: reached, as far as one reading can tell/,
+  );
+  const [narrow, open] = said(Math.floor(half));
+  equal(narrow, "not decided");
+  match(
+    open,
+    /^Target R 2520 ± \d+ mm: one reading cannot decide whether it is reached; at its best value the centre lies 0\.7 ± /,
+  );
+  equal(said(3, 2520.84 + half + 2)[0], "not decided");
+  equal(said(3, 2520.84 + half + 4)[0], "shorter");
+  equal(said(3, 2520.84 - half - 4)[0], "longer");
 });
 
 Deno.test("benchAnswer() counts the scatter of zeroing once earlier sessions showed it", async () => {

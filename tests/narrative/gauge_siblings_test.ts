@@ -180,7 +180,7 @@ Deno.test("sessionReport() writes no more figures of the way to the target than 
   }, readPieceFolder);
   match(
     words(sessionReport(folder).answer),
-    /is 2520 mm \(24\d\d mm to 25\d\d mm\) \(95 % sure\), .*; the target is 2520 mm\./,
+    /is 2520 mm \(24\d\d mm to 25\d\d mm\) \(95 % sure\), .*; the target is 2520 mm, which lies within that doubt\./,
   );
 });
 

@@ -1,21 +1,149 @@
-import { equal } from "node:assert/strict";
+import { equal, match } from "node:assert/strict";
 import { nextStepSentence } from "sagbook/narrative/next_step_sentence.ts";
+import {
+  type RadiusStatement,
+  rangeOf,
+  standsToTarget,
+  type TargetInWords,
+  whatHelps,
+  writeDoubt,
+  writeTarget,
+} from "sagbook/narrative/mod.ts";
+import { millimetres as mm } from "sagbook/units/length.ts";
+
+const plain = (text: string): string => text.replace(/\s/g, " ");
+
+/** A radius with a budget of so much repeating and so much ring, of 100. */
+function radius(
+  given: Pick<RadiusStatement, "expanded" | "interval">,
+  ring = 0,
+): RadiusStatement {
+  const line = (source: string, share: number, common?: string) => ({
+    source,
+    share: share / 100,
+    ...(common === undefined ? {} : { common }),
+  });
+  return {
+    radius: mm(2201),
+    ...given,
+    over: "all zones",
+    covers: "everything",
+    budget: {
+      lines: [
+        line("repetition", 100 - ring),
+        line("ring radius", ring, "ring A radius"),
+      ],
+    },
+  } as unknown as RadiusStatement;
+}
+
+const said = (stated: RadiusStatement, beyond: boolean): string =>
+  plain(nextStepSentence(
+    beyond ? { kind: "near target", beyond } : { kind: "near target" },
+    undefined,
+    6,
+    3,
+    stated,
+  ));
 
 Deno.test("nextStepSentence() says that the target lies within the doubt only where it does", () => {
-  const said = (beyond: boolean) =>
-    nextStepSentence(
-      beyond ? { kind: "near target", beyond } : { kind: "near target" },
-      undefined,
-      6,
-      3,
-      6.84,
-    ).replace(/\s/g, " ");
+  const even = radius({ expanded: mm(6.84) });
   equal(
-    said(false),
+    said(even, false),
     "Next: the target lies within the doubt of the radius (±6.8 mm), so it may be reached or not; go on if the next grades can still move it, or read more sets first.",
   );
   equal(
-    said(true),
+    said(even, true),
     "Next: the radius may be within the tolerance of the target or not, since its doubt (±6.8 mm) leaves that open; go on if the next grades can still move it, or read more sets first.",
   );
+});
+
+Deno.test("nextStepSentence() gives the ends of an uneven doubt, and no more sets where they do little", () => {
+  const uneven = { interval: { low: 2158.4, high: 2245.2 } };
+  equal(
+    said(radius(uneven, 96), false),
+    "Next: the target lies within the doubt of the radius (2158 mm to 2245 mm), so it may be reached or not; go on if the next grades can still move it, or measure the ring better first — more sets do little, since 96 % of the doubt (of its square) comes from the ring's radius.",
+  );
+  match(said(radius(uneven, 40), false), /or read more sets first\.$/);
+});
+
+Deno.test("whatHelps() names a cure for every source that more sets leave as it is", () => {
+  const cure = (source: string) =>
+    whatHelps([{ source, share: 0.9, common: source }]);
+  match(cure("gauge scale"), /^check the gauge's scale/);
+  match(cure("reference flat"), /^zero on a flat that is known better/);
+  match(cure("ball radius"), /^measure the balls better/);
+  match(cure("of our own"), /comes from of our own$/);
+  const step = { source: "display step of the zero", share: 0.9 };
+  match(whatHelps([step]), /^use a finer display first/);
+  equal(whatHelps([{ source: "zeroing", share: 1 }]), "read more sets first");
+});
+
+Deno.test("standsToTarget() says within, outside or not decided, with the tolerance", () => {
+  const to = (
+    best: number,
+    low: number,
+    high: number,
+    target: TargetInWords = { radius: 2200, tolerance: 10 },
+    covers: RadiusStatement["covers"] = "everything",
+  ) =>
+    plain(standsToTarget(
+      { radius: mm(best), interval: { low, high }, covers },
+      target,
+      "mm",
+      best > 2230,
+    ));
+  equal(
+    to(2201, 2195, 2207),
+    "the target is 2200 ± 10 mm, and the radius is within that",
+  );
+  equal(
+    to(2201, 2158, 2245),
+    "the target is 2200 ± 10 mm, and whether the radius is within that is not decided",
+  );
+  equal(
+    to(2219.2, 2211.8, 2226.6),
+    "that is 19.2 mm longer than the target of 2200 ± 10 mm, outside its tolerance",
+  );
+  equal(
+    to(2231.2, 2221.8, 2236.6),
+    "that is 31.2 mm longer than the target of 2200 ± 10 mm, outside its tolerance, past it",
+  );
+  equal(
+    to(2171.2, 2165.6, 2176.8, undefined, "but repeating"),
+    "the target is 2200 ± 10 mm: this one zeroing reads 28.8 mm shorter, and since nothing is known of how the zero scatters, that decides nothing",
+  );
+  equal(
+    to(2201, 2195, 2207, { radius: 2200 }),
+    "the target is 2200 mm, which lies within that doubt",
+  );
+  equal(
+    to(2219, 2212, 2226, { radius: 2200 }),
+    "that is 19.0 mm longer than the target of 2200 mm",
+  );
+});
+
+Deno.test("writeTarget() gives target and tolerance the same figures, in either unit", () => {
+  equal(
+    plain(writeTarget({ radius: 2200, tolerance: 7.5 }, "mm")),
+    "2200.0 ± 7.5 mm",
+  );
+  equal(
+    plain(writeTarget({ radius: 2540, tolerance: 12.7 }, "in")),
+    "100.0 ± 0.5 in",
+  );
+  equal(plain(writeTarget({ radius: 2200 }, "mm")), "2200 mm");
+});
+
+Deno.test("rangeOf() and writeDoubt() know ±, two ends, one end and nothing", () => {
+  const stated = (given: Pick<RadiusStatement, "expanded" | "interval">) =>
+    [rangeOf(radius(given)), writeDoubt(given, "mm")] as const;
+  const [even] = stated({ expanded: mm(9) });
+  equal(even?.low, 2192);
+  equal(even?.high, 2210);
+  const [open, words] = stated({ interval: { low: 9123 } });
+  equal(open?.high, undefined);
+  equal(plain(words!), "at least 9120 mm");
+  equal(stated({})[0], undefined);
+  equal(stated({})[1], undefined);
 });

@@ -61,13 +61,39 @@ const SPHERE = [[715, 715, 715], [716, 716, 715], [714, 714, 714], [
 const HOLE = [[730, 715, 702], [731, 716, 703], [729, 715, 702]];
 const words = ({ answer }: SessionReport): string => plain(answer.join(" "));
 
+Deno.test("sessionReport() calls no radius on target by an interval that leaves the tolerance, even or not", () => {
+  const target = {
+    radius: mm(2520),
+    tolerance: mm(10),
+    statedAs: "radius",
+  } as const;
+  const loose = (doubt: number) => {
+    const { folder } = report(session(SPHERE), { target });
+    const [ring] = folder.bench.rings;
+    const rings = [{ ...ring, radiusUncertainty: mm(doubt) }];
+    return sessionReport({ ...folder, bench: { ...folder.bench, rings } });
+  };
+  const uneven = loose(1);
+  equal(uneven.radius?.expanded, undefined);
+  equal(uneven.next?.kind, "near target");
+  match(words(uneven), /whether the radius is within that is not decided/);
+  match(
+    words(uneven),
+    /\(\d{4} mm to \d{4} mm\), so it may be reached or not; .* measure the ring better first — more sets do little/,
+  );
+  const even = loose(0.1);
+  ok(even.radius!.expanded! > 8);
+  equal(even.next?.kind, "near target");
+  equal(loose(0.01).next?.kind, "on target");
+});
+
 Deno.test("sessionReport() states one radius, a sphere and what to do for a sphere on target", () => {
   const found = report(session(SPHERE), {
     target: { radius: mm(2520), tolerance: mm(20), statedAs: "radius" },
   });
   match(
     words(found),
-    /^The radius of curvature is 2520\.8 ± \d\.\d mm \(95 % sure\), a focal length of 1260\.\d ± \d\.\d mm; the target is 2520 mm\./,
+    /^The radius of curvature is 2520\.8 ± \d\.\d mm \(95 % sure\), a focal length of 1260\.\d ± \d\.\d mm; the target is 2520 ± 20 mm, and the radius is within that\./,
   );
   match(
     words(found),
