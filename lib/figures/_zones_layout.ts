@@ -57,12 +57,19 @@ export function placesAlong(
   const wanted = order.map((i) =>
     high > low ? (distances[i] - low) / (high - low) * span : span / 2
   );
-  const apart = order.map((i, at) =>
-    at === 0 ? 0 : (widths[i] + widths[order[at - 1]]) / 2
-  );
-  const total = apart.reduce((sum, gap) => sum + gap, 0);
-  const levels = Math.min(MOST_LEVELS, Math.ceil(total / span) || 1);
-  const gaps = apart.map((gap) => gap / levels);
+  // Labels on one level stand so many places apart, and need their width there.
+  const gapsOn = (levels: number): number[] =>
+    order.map((i, at) => {
+      if (at === 0) return 0;
+      if (levels === 1) return (widths[i] + widths[order[at - 1]]) / 2;
+      const near = order.slice(Math.max(0, at - levels), at + levels);
+      return Math.max(...near.map((one) => widths[one])) / levels;
+    });
+  const sum = (gaps: readonly number[]): number =>
+    gaps.reduce((total, gap) => total + gap, 0);
+  let levels = 1;
+  while (levels < MOST_LEVELS && sum(gapsOn(levels)) > span) levels++;
+  const gaps = gapsOn(levels);
   const rows = Math.max(...labels.map((label) => label.split("\n").length));
   const shown = [...labels];
   order.forEach((i, at) => {

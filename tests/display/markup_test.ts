@@ -1,4 +1,4 @@
-import { deepEqual, equal, throws } from "node:assert/strict";
+import { deepEqual, equal, match, throws } from "node:assert/strict";
 import {
   escapeHtml,
   jupyterDisplay,
@@ -52,4 +52,17 @@ Deno.test("table() refuses a number that is not finite, and takes the columns as
   equal(text, "b\n─\nx");
   const { "text/plain": none } = await table([])[jupyterDisplay]();
   equal(none, "\n");
+});
+
+Deno.test("table() says of a table whether it fits on paper side by side", async () => {
+  const html = async (rows: Record<string, string>[]) =>
+    String((await table(rows)[jupyterDisplay]())["text/html"]);
+  const cells = (count: number, text: string) =>
+    Object.fromEntries(
+      Array.from({ length: count }, (_, i) => [`c${i}`, text]),
+    );
+  match(await html([cells(6, "3004.4 ± 7.5")]), /^<table class="fits">/);
+  match(await html([cells(7, "3004.4 mm ± 7.5 mm")]), /^<table>/);
+  match(await html([cells(9, "word ".repeat(40))]), /^<table>/);
+  match(await html([{ ["a".repeat(200)]: "1" }]), /^<table>/);
 });

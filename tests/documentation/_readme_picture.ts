@@ -30,7 +30,7 @@ async function takePicture(): Promise<void> {
         x: 0,
         y: 0,
         width: 860,
-        height: Math.ceil(box!.y + box!.height + 20),
+        height: Math.ceil(box!.y + box!.height + 4),
       },
     });
     await Deno.writeTextFile(ROOT + WORDS, `${words.join("\n")}\n`);

@@ -55,3 +55,21 @@ Deno.test("controlChartFigure() refuses a chart that does not go with the labels
     },
   );
 });
+
+Deno.test("controlChartFigure() starts a range at 0, without signs", async () => {
+  const figure = await controlChartFigure({
+    labels: ["1", "2", "3"],
+    labelled: "Zeroing",
+    charts: [{
+      quantity: "Range",
+      values: [0.001, 0.004, 0],
+      centre: 0.0017,
+      lower: 0,
+      upper: 0.005,
+      signals: [],
+    }],
+  });
+  const texts = textsOf(figure);
+  ok(!texts.some((text) => /^[+−]\d/.test(text)), texts.join());
+  ok(texts.includes("0"));
+});

@@ -132,3 +132,22 @@ Deno.test("zonesFigure() refuses what is no number, an interval that runs backwa
       "Cannot draw a figure as its width must be 300 to 2000 px: current value is 100 px",
   });
 });
+
+Deno.test("zonesFigure() names every zone, on levels where they have no room beside one another", async () => {
+  const label = (turned: string) => [
+    { label: `50% reach (${turned})`, distance: 44 },
+    { label: `edge (${turned})`, distance: 88 },
+  ];
+  const zones = ["foot out", "feet out", "turned"].flatMap(label)
+    .map((zone) => ({ ...zone, difference: 0.001 }));
+  const figure = await zonesFigure({
+    reference: { label: "centre", distance: 0 },
+    zones,
+  });
+  const texts = textsOf(figure);
+  equal(texts.filter((text) => text === "50% reach").length, 3);
+  equal(texts.filter((text) => text === "edge").length, 3);
+  for (const turned of ["(foot out)", "(feet out)", "(turned)"]) {
+    equal(texts.filter((text) => text === turned).length, 2, turned);
+  }
+});
