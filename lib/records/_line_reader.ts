@@ -22,6 +22,9 @@ type Row = readonly string[];
 const FLAT_ZONE = { label: "flat", distance: millimetres(0) } as const;
 /** What in the column withdrawn leaves a line in use. */
 const NO_MARK = /^(?:no?|0|false|-)$/i;
+/** Characters without width, which nobody types on purpose. */
+const NOWHERE = /[\u200b\u2060\ufeff]/;
+const NOWHERE_ALL = /[\u200b\u2060\ufeff]/g;
 const UNKNOWN_FOOT: FootDirection = { kind: "unknown" };
 
 /** Reads lines of one file. */
@@ -58,7 +61,9 @@ export class LineReader {
     const index = this.#at[name];
     if (index < 0) return this.defaults[name] ?? "";
     const cell = row[index];
-    return cell === undefined ? "" : cell.trim();
+    if (cell === undefined) return "";
+    const text = cell.trim();
+    return NOWHERE.test(text) ? text.replaceAll(NOWHERE_ALL, "").trim() : text;
   }
 
   #heading(name: TidyColumn): string {

@@ -112,6 +112,15 @@ Deno.test("scanReadings() uses no line of another piece", async () => {
   match(other.problems[0].message, new RegExp(PIECE.name));
 });
 
+Deno.test("scanReadings() passes over characters without width in names and words", async () => {
+  const found = await scan(
+    `${HEADER}\nS1\u200b,\ufeff1,cen\u200btre,0.7\u200b15,m\u2060m\nS1,1,centre,0.716,mm\n`,
+  );
+  deepEqual(sags(found), [0.715, 0.716]);
+  deepEqual(found.readings[0].zeroing, found.readings[1].zeroing);
+  deepEqual(found.problems, []);
+});
+
 Deno.test("scanReadings() asks whether two spellings are one name", async () => {
   const typed = [
     ["S1", "1", "Ann"],
