@@ -150,8 +150,8 @@ export {
 } from "./gauge_tables.ts";
 export { gaugeResults, showGaugeAnswer } from "./show_gauge.ts";
 export { plainJson } from "./plain_json.ts";
+export { budgetTable } from "./budget_table.ts";
 export {
-  budgetTable,
   drawBudget,
   drawDensity,
   drawRingChoice,

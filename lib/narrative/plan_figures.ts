@@ -183,63 +183,6 @@ export function ringsTable(
   );
 }
 
-/** Shapes in the words of the trade. */
-const SHAPES: Readonly<Record<string, string>> = { student: "Student's t" };
-
-/** Three figures; very large or small numbers as a product. */
-function figures(value: number): string {
-  if (value === 0) return "0";
-  const [mantissa, power] = value.toExponential(2).split("e");
-  const plain = Math.abs(value) >= 1e-4 && Math.abs(value) < 1e5;
-  const raised = [...power.replace("+", "")].map((sign) =>
-    sign === "-" ? "⁻" : "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(sign)]
-  ).join("");
-  const text = plain
-    ? Number(value.toPrecision(3)).toString()
-    : `${mantissa}\u00a0×\u00a010${raised}`;
-  return text.replace("-", "−");
-}
-
-/**
- * Tabulates the budget of the radius in the GUM's form.
- *
- * @param report The report.
- * @returns A table a cell may return.
- *
- * @example See the example of `lib/narrative/mod.ts`.
- */
-export function budgetTable({ budget }: PlanReport): Displayable {
-  if (!budget) return table([], { caption: "There is no budget yet." });
-  const ofRadius = budget.estimate !== undefined;
-  return table(
-    [...counting(budget)].sort((a, b) => b.share - a.share).map((line) => ({
-      source: budget.assumed.includes(line.source)
-        ? `${line.source} (assumed)`
-        : line.source,
-      shape: SHAPES[line.distribution] ?? line.distribution,
-      "standard uncertainty": `${
-        figures(line.standardUncertainty)
-      } ${line.unit}`
-        .trim(),
-      "degrees of freedom": Number.isFinite(line.dof)
-        ? figures(line.dof)
-        : "known",
-      sensitivity: figures(line.sensitivity),
-      [ofRadius ? "moves R by" : "moves 1/R by"]: `${
-        figures(Math.abs(line.contribution))
-      } ${ofRadius ? "mm" : "1/mm"}`,
-      "share of the variance": line.share < 0.005
-        ? "below 1 %"
-        : `${Math.round(100 * line.share)} %`,
-      "more sets help": averagesOut(line) ? "yes" : "no",
-    })),
-    {
-      caption:
-        "What makes the radius uncertain, the largest source first (budget after JCGM 100, the guide to uncertainty).",
-    },
-  );
-}
-
 /**
  * Shows the answer of a plan, with the results as JSON.
  *

@@ -4,6 +4,7 @@
  * @module
  */
 import type { LengthUnit } from "../records/piece.ts";
+import type { BudgetLine } from "../uncertainty/budget.ts";
 import type { RingChoice } from "../uncertainty/ring_question.ts";
 import { differenceSentence } from "./plan_differences.ts";
 import {
@@ -60,6 +61,21 @@ export function planAnswer(
   ];
 }
 
+/** The display's step, of the reading and of the zero together. */
+const DISPLAY_STEP = "display step";
+
+/** The source with the largest share; both steps of the display count as one. */
+function largestSource(
+  lines: readonly BudgetLine[],
+): Pick<BudgetLine, "source" | "common" | "share"> | undefined {
+  const steps = lines.filter(({ source }) => source.startsWith(DISPLAY_STEP));
+  const share = steps.reduce((sum, line) => sum + line.share, 0);
+  return [
+    ...lines.filter((line) => !steps.includes(line)),
+    { source: DISPLAY_STEP, share },
+  ].filter((line) => line.share > 0).sort((a, b) => b.share - a.share)[0];
+}
+
 /** How sure the radius is, and what would make it surer. */
 function radiusKnown(
   { session, budget }: PlanFindings,
@@ -68,7 +84,7 @@ function radiusKnown(
   if (session.session === undefined || budget === undefined) {
     return "Nothing has been read yet, so the gauge is taken to scatter by one display step from reading to reading and from zero to zero.";
   }
-  const lead = [...budget.lines].sort((a, b) => b.share - a.share)[0];
+  const lead = largestSource(budget.lines);
   if (session.radius === undefined || budget.shape === "nearly flat") {
     return curvatureSentence(budget, unit);
   }
@@ -77,8 +93,8 @@ function radiusKnown(
   }
   const averaged = averagesOut(lead)
     ? "reading more sets makes it smaller"
-    : lead.common === undefined
-    ? "reading more sets does not make it smaller while the readings repeat to the last figure"
+    : lead.source === DISPLAY_STEP
+    ? "reading more sets does not make it smaller, a finer display would"
     : "reading more sets does not make it smaller";
   const tail = budget.shape === "heavy-tailed"
     ? `, with a chance of ${

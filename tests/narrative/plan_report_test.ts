@@ -156,6 +156,41 @@ Deno.test("budgetTable() marks what is assumed, and never promises that readings
   match(plain(report.ringWords.join(" ")), /marked as assumed/);
 });
 
+Deno.test("budgetTable() speaks the piece's unit, and planReport() counts both steps of the display as one source", async () => {
+  const { rings: [ring] } = bench();
+  const folder = (
+    unit: string,
+    radiusUncertainty = ring.radiusUncertainty,
+  ) => ({
+    piece: { ...piece(), unit },
+    bench: { ...bench(), rings: [{ ...ring, radiusUncertainty }] },
+    readings: session([[715], [715], [715]]),
+    problems: [],
+    lines: { read: 3, used: 3, reported: 0 },
+  } as unknown as PlanReport["folder"]);
+  const rowsOf = async (unit: string) => {
+    const report = planReport(folder(unit), QUICK);
+    const shown = await budgetTable(report)[jupyterDisplay]();
+    const text = plain(String(shown["text/plain"]));
+    return { line: text.match(/^ring radius.*$/m)![0], text };
+  };
+  const metric = await rowsOf("mm");
+  const inch = await rowsOf("in");
+  const numbers = (line: string, unit: string) =>
+    [...line.matchAll(/([\d.]+)(?: (mm|in)\b)?/g)]
+      .filter(([, , named]) => named === unit).map(([, n]) => Number(n));
+  const [of, moves] = numbers(metric.line, "mm");
+  const [ofInch, movesInch] = numbers(inch.line, "in");
+  ok(Math.abs(ofInch * 25.4 / of - 1) < 0.01, inch.line);
+  ok(Math.abs(movesInch * 25.4 / moves - 1) < 0.01, inch.line);
+  ok(!/\dmm|\d mm|1\/mm/.test(inch.text), inch.text);
+  const fine = planReport(folder("mm", mm(1e-4)), QUICK);
+  match(
+    plain(fine.answer[0]),
+    /is display step \(\d+ % of the variance\), and reading more sets does not make it smaller, a finer display would/,
+  );
+});
+
 Deno.test("writeDetectable(), whyNone() and twoFigures() speak the question's words", () => {
   equal(
     plain(writeDetectable("mm of radius", 9.123, "mm")),
