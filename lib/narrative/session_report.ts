@@ -177,7 +177,9 @@ function nothingToAnswer({ lines, problems }: PieceFolder): readonly string[] {
 /** How many readings an answer had to do without. */
 function refusedSentences({ lines }: PieceFolder): readonly string[] {
   return lines.reported === 0 ? [] : [
-    `${lines.reported} of ${lines.read} lines of readings were left out of this; “What was read” says which and why.`,
+    `${lines.reported} of ${lines.read} readings ${
+      lines.reported === 1 ? "was" : "were"
+    } left out of this; “What was read” says which and why.`,
   ];
 }
 

@@ -370,7 +370,7 @@ Deno.test("sessionReport() says on the first screen how many lines were refused"
   });
   match(
     words(found),
-    /3 of 15 lines of readings were left out of this/,
+    /3 of 15 readings were left out of this/,
   );
 });
 
