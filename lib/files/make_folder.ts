@@ -47,9 +47,11 @@ export async function makeFolder<T>(
   const unique = crypto.randomUUID().slice(0, 8);
   const making = join(above, `.${processMark()}.${unique}.making`);
   const made = await missingAbove(target);
+  let began = false;
   try {
     await refuseAnything(target, path);
     await Deno.mkdir(making, { recursive: true });
+    began = true;
     const result = await fill(making);
     signal?.throwIfAborted();
     await refuseAnything(target, path);
@@ -57,9 +59,24 @@ export async function makeFolder<T>(
     await sweepMaking(above);
     return result;
   } catch (error) {
+    const vanished = began && !await exists(making);
     await Deno.remove(making, { recursive: true }).catch(() => {});
     for (const folder of made) await Deno.remove(folder).catch(() => {});
-    throw signal?.aborted ? error : inPlace(error, making, path);
+    if (signal?.aborted) throw error;
+    throw inPlace(
+      vanished ? new Deno.errors.NotFound("it has vanished") : error,
+      making,
+      path,
+    );
+  }
+}
+
+async function exists(path: string): Promise<boolean> {
+  try {
+    await Deno.lstat(path);
+    return true;
+  } catch {
+    return false;
   }
 }
 

@@ -155,14 +155,21 @@ export class Keeper {
       return `${lead}; ${count} no longer used in it. Was that meant?`;
     }
     const rows = missing.length === wanted.length ? this.#rows : missing;
-    for (const { cells } of rows) {
+    for (const [at, { cells }] of rows.entries()) {
       const why = await this.#append(cells);
       if (why !== undefined) {
-        return `${lead}; ${count} no longer in it, and could not be written again: ${why}.`;
+        this.#hold(rows.slice(at));
+        return `${lead}; ${count} no longer in it, and could not be written again: ${why}. What is not saved is held here.`;
       }
     }
     await this.#reload();
     return `${lead}. ${count} no longer in it and written again to ${this.name}.`;
+  }
+
+  /** Holds rows that were on the disk and are no more. */
+  #hold(rows: readonly KeptRow[]): void {
+    this.#rows = this.#rows.filter((row) => !rows.includes(row));
+    this.#held.unshift(...rows);
   }
 
   /** Reads cells as the reader of files will, figures as they were typed. */

@@ -100,7 +100,7 @@ export async function takeValue(
   if (why !== undefined) {
     const { reading: value, unit, zone } = read.cells;
     return warn(
-      `NOT SAVED: ${why}. ${value} ${unit} at ${zone} is held here; make room, then Enter saves it`,
+      `NOT SAVED: ${why}. ${value} ${unit} at ${zone} is held here; mend that, then Enter saves it`,
     );
   }
   await answerReading(desk, reading, read.problems, before, read.cells.reading);

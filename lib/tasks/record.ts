@@ -151,7 +151,7 @@ export async function record(args: readonly string[]): Promise<number> {
       const { held } = keeper;
       if (held.length > 0) {
         complain(
-          "NOT SAVED, for want of room; write these down:\n" +
+          "NOT SAVED; write these down:\n" +
             held.map(({ cells }) => Object.values(cells).join(",")).join("\n"),
         );
         return EXIT.failed;

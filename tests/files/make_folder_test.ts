@@ -118,5 +118,13 @@ Deno.test("makeFolder() says in plain words what the system refused, with the na
       /longer than the system takes/,
     );
     deepEqual(names(path), ["file"]);
+    await rejects(
+      makeFolder(`${path}/above/disc`, async (at) => {
+        await Deno.remove(`${path}/above`, { recursive: true });
+        await Deno.readTextFile(`${at}/x`).catch(() => {});
+        throw new RangeError("no such disc");
+      }),
+      /^NotFound: Cannot write \S+\/above\/disc as its folder is not there \(any more\)/,
+    );
   });
 });

@@ -254,7 +254,7 @@ testWith(
     await recording.ask("0.715");
     const { code, err } = await recording.end();
     equal(code, 1);
-    match(err, /NOT SAVED, for want of room; write these down:\n.*0\.715/);
+    match(err, /NOT SAVED; write these down:\n.*0\.715/);
     await Deno.remove(folder, { recursive: true });
   },
 );

@@ -173,13 +173,28 @@ Deno.test({
     ], { cwd: ROOT });
     equal(code, 1, out + err);
     match(out, /could not be saved: there is no room left on the disk|no room/);
-    match(err, /NOT SAVED, for want of room; write these down:\n.*0\.716/);
+    match(err, /NOT SAVED; write these down:\n.*0\.716/);
     const kept = (await contents(after))["readings.csv"];
     ok(kept.startsWith(before["readings.csv"]), kept);
     ok(!kept.includes("0.716") && kept.endsWith("0\n"), kept.slice(-90));
     await remove(after);
     await remove(folder);
   },
+});
+
+Deno.test("task record whose folder vanishes holds all readings of the run, and writes them out to be noted down", async () => {
+  const folder = await makeFolder();
+  const recording = new Recording(folder, ["--zones", "centre"]);
+  await recording.until(/centre:\n$/);
+  await recording.ask("0.715");
+  await remove(folder);
+  await recording.type("0.716");
+  await recording.until(/the folder is gone.*\n.*NOT SAVED: /);
+  const { code, out, err } = await recording.end();
+  equal(code, 1, out + err);
+  match(err, /NOT SAVED; write these down:\n.*0\.715.*\n.*0\.716/);
+  await Deno.mkdir(folder);
+  await remove(folder);
 });
 
 Deno.test({
