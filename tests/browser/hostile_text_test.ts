@@ -1,6 +1,7 @@
 import { deepEqual, equal, match, ok } from "node:assert/strict";
 import { HOSTILE, hostileCopy } from "../tasks/_hostile.ts";
 import { ROOT, runTask } from "../tasks/_run_task.ts";
+import { exportHoldsAsText } from "./_hostile_export.ts";
 import { testWith } from "./_needs.ts";
 import { TestBrowser } from "./_page.ts";
 
@@ -78,6 +79,7 @@ async function holdsAsText(
       `${label} is shown as ${shown.slice(0, 200)}`,
     );
     await open.page.close();
+    if (task === "report") await exportHoldsAsText(browser, folder, CODES);
   } finally {
     await Deno.remove(into, { recursive: true });
   }
