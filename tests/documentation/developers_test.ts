@@ -147,3 +147,12 @@ Deno.test("DEVELOPERS.md: of the layers above the workbench, records alone reads
     ["records"],
   );
 });
+
+Deno.test("DEVELOPERS.md: a newcomer fetches as many packages as deno.lock holds", () => {
+  const { npm } = JSON.parse(textOf("deno.lock"));
+  const count = Object.keys(npm).length;
+  ok(
+    page.replace(/\s+/g, " ").includes(`fetches ${count} packages`),
+    `${count}`,
+  );
+});
