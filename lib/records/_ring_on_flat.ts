@@ -16,6 +16,9 @@ function acrossFeet({ ring: { shape } }: SessionGroup): number {
   return 2 * (shape.kind === "edge" ? shape.outerRadius : shape.circleRadius);
 }
 
+/** Three balls stand on a square of this part of their circle, at 15°. */
+const SQUARE = Math.sqrt(3) * Math.cos(Math.PI / 12) / 2;
+
 /** Asks about a flat on which the feet of a ring in use cannot stand. */
 export function ringOnFlat(
   group: SessionGroup,
@@ -23,7 +26,8 @@ export function ringOnFlat(
   unit: LengthUnit,
 ): Problem[] {
   const across = acrossFeet(group);
-  if (flat?.size === undefined || flat.size >= across) return [];
+  const least = group.ring.shape.kind === "balls" ? SQUARE * across : across;
+  if (flat?.size === undefined || flat.size >= least) return [];
   return [suspicion(
     group,
     "flat-too-small",

@@ -55,6 +55,16 @@ Deno.test("readPieceFolder() asks about a flat that a ring in use does not fit o
     header + GOOD.replaceAll(/^S/gm, "A,S"),
   );
   deepEqual(small.said("warning"), []);
+  // A square of 151 mm carries three balls on a circle of 180 mm, a round flat
+  // of that size does not: which of the two it is nobody said.
+  const square = await read(
+    {
+      bench: { ...BENCH, rings, flat: { ...flat, size: "151 mm" } },
+      piece: { ...PIECE, diameter: "300 mm" },
+    },
+    header + GOOD.replaceAll(/^S/gm, "B,S").replaceAll("0.71", "1.60"),
+  );
+  deepEqual(square.said("warning"), []);
   const large = await read(
     {
       bench: { ...BENCH, rings, flat },
