@@ -352,9 +352,9 @@ Deno.test({
     for (const [name, args] of tasks) {
       for (
         const [signal, wait] of [
-          ["SIGINT", 900],
-          ["SIGTERM", 1800],
-          ["SIGKILL", 1400],
+          ["SIGINT", 600],
+          ["SIGTERM", 1200],
+          ["SIGKILL", 900],
         ] as const
       ) {
         const mark = crypto.randomUUID();
@@ -436,6 +436,34 @@ Deno.test({
       equal((await runTask("check", [`${folder}/disc`])).code, 0);
     }
     await remove(folder);
+  },
+});
+
+Deno.test({
+  name:
+    "task report runs under a temporary folder whose path is too long for a socket, and where there is none says what to set",
+  ignore: !POSIX,
+  fn: async () => {
+    const folder = await copyPiece("coarse-display-180");
+    const root = await Deno.makeTempDir();
+    const long = `${root}/${"x".repeat(90)}/${"y".repeat(90)}`;
+    await Deno.mkdir(long, { recursive: true });
+    const args = [folder, "--no-check"];
+    const made = await runTask("report", args, { TMPDIR: long });
+    equal(made.code, 0, made.err);
+    deepEqual(names(long), []);
+    const none = { TMPDIR: `${root}/none` };
+    const refused = await runTask("report", args, none);
+    equal(refused.code, 1);
+    match(
+      refused.err,
+      /^Cannot make a temporary folder as TMPDIR must name a folder that can be written: .* Set TMPDIR to a folder of yours/m,
+    );
+    const kernel = await runTask("kernel", ["--prefix", root], none);
+    equal(kernel.code, 1);
+    match(kernel.err, /^Cannot make a temporary folder as TMPDIR/m);
+    await remove(folder);
+    await remove(root);
   },
 });
 
