@@ -37,7 +37,8 @@ function check(input: PlanFigureInput) {
 
 /**
  * Draws the work from above, to scale, with the points each reading saw: the
- * probe, marked by how far that reading departs from a sphere, and the feet.
+ * probe, marked by how far that reading lies from the mean of its set, and the
+ * feet.
  *
  * Where the direction of the feet is not known, the circle they stood on is
  * drawn instead. Readings at one place are drawn as their mean.
@@ -118,7 +119,7 @@ export async function planFigure(
           placeText(2 * halfDiameter, unit)
         } across, read at ${probes.length} ${
           probes.length === 1 ? "place" : "places"
-        } of the gauge; departures from a sphere ${text(least)} to ${
+        } of the gauge; sag less the mean of its set ${text(least)} to ${
           text(greatest)
         }.`,
       width: settings.width,
@@ -139,6 +140,7 @@ export async function planFigure(
           ),
       ),
       notes: [
+        "Each figure is the sag less the mean of its set.",
         ...(readings.length > probes.length
           ? [
             "Each mark is the mean of the readings with the probe at that place.",

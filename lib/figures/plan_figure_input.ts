@@ -13,7 +13,10 @@ export interface PlanFigureReading {
   readonly diameterDegrees?: number;
   /** Where foot 1 pointed. */
   readonly foot: FootDirection;
-  /** How far the sag departs from that of a sphere, in mm. */
+  /**
+   * Sag less the mean of its set, in mm: 0 everywhere on a sphere, whatever the
+   * zero.
+   */
   readonly departure: number;
 }
 

@@ -14,7 +14,7 @@ import { millimetres } from "../units/length.ts";
 import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor, roundDecimal } from "../units/round_decimal.ts";
 import type { BenchAnswer } from "./bench_answer.ts";
-import { writeRadius } from "./radius_statement.ts";
+import { writeRadius } from "./write_radius.ts";
 import { writeTarget } from "./target_words.ts";
 import { smallUnit, writeSmall } from "./sag_words.ts";
 

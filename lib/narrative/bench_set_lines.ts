@@ -18,7 +18,8 @@ import {
   USUAL_LOOKS,
 } from "../zones/provisional_verdict.ts";
 import type { SagTolerance } from "../zones/tolerance.ts";
-import { stateRadius, writeRadius } from "./radius_statement.ts";
+import { stateRadius } from "./radius_statement.ts";
+import { writeRadius } from "./write_radius.ts";
 import { writeDifference, writeSmall } from "./sag_words.ts";
 import { writeTolerance } from "./sphericity_sentence.ts";
 

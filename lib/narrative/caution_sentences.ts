@@ -8,7 +8,7 @@ import type { Problem } from "../records/problem.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
-import type { ZeroDrift } from "../zones/drift.ts";
+import type { RecordedZero, ZeroDrift } from "../zones/drift.ts";
 import type { Unseen } from "../zones/unseen.ts";
 import { trendSentences } from "./gauge_oddities.ts";
 import { writeSmall } from "./sag_words.ts";
@@ -67,6 +67,40 @@ export function unseenSentences(
         }: what they say about the edge depends on it.`;
     }
   });
+}
+
+/**
+ * Says which readings were counted from what the flat showed, not from 0.
+ *
+ * @param zeros Zeroings whose flat did not show 0.
+ * @param unit The user's unit.
+ * @returns One sentence, or none.
+ *
+ * @example
+ * ```ts
+ * import { zeroSentences } from "sagbook/narrative/caution_sentences.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * equal(zeroSentences([], "mm").length, 0);
+ * ```
+ */
+export function zeroSentences(
+  zeros: readonly RecordedZero[],
+  unit: Piece["unit"],
+): readonly string[] {
+  if (zeros.length === 0) return [];
+  const largest = zeros.reduce((a, b) =>
+    Math.abs(b.zero) > Math.abs(a.zero) ? b : a
+  );
+  return [
+    `The flat did not show 0 before the work was read in ${
+      zeros.length === 1
+        ? `zeroing ${largest.zeroing}`
+        : `${zeros.length} zeroings`
+    }, but ${zeros.length === 1 ? "" : "up to "}${largest.zero < 0 ? "−" : ""}${
+      writeSmall(largest.zero, unit)
+    }: the readings are counted from there. Press zero on the flat, or write every look at it down.`,
+  ];
 }
 
 /**

@@ -88,15 +88,19 @@ export function seenWords(
   const least = step / 1000;
   const differ = [
     ...(zones > least
-      ? [`two zones by up to ${writeSmall(zones, unit, 3)}`]
+      ? [`two zones differ by up to ${writeSmall(zones, unit, 3)}`]
       : []),
     ...(ends > least
-      ? [`the two ends of a diameter by up to ${writeSmall(ends, unit, 3)}`]
+      ? [
+        `the two ends of a diameter differ by up to ${
+          writeSmall(ends, unit, 3)
+        }`,
+      ]
       : []),
   ];
   return differ.length === 0
     ? "Three feet see nothing of it: no zone and no end of a diameter differs in sag."
-    : `Under this ring it makes ${differ.join(" and ")} of sag differ.`;
+    : `Under this ring ${differ.join(", and ")} of sag.`;
 }
 
 /** Says how the gauge of an exercise behaves. */

@@ -11,7 +11,7 @@ import { decimalsFor } from "../units/round_decimal.ts";
 import type { LengthUnit } from "../records/piece.ts";
 import type { FocalReport } from "./focal_report.ts";
 import { holdPercent } from "./hold_percent.ts";
-import { writeRadius } from "./radius_statement.ts";
+import { writeRadius } from "./write_radius.ts";
 import { measuredHow } from "./shop_piece.ts";
 
 /** What the words are made from. */

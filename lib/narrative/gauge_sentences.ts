@@ -158,10 +158,23 @@ function toleranceSentence(
     ? "one reading may do, near the middle"
     : "one reading will do";
   return [
-    `Against the tolerance of the radius (±${
-      writeSmall(capability.sagTolerance, unit)
-    } of sag) six standard deviations are ${percent} %: ${verdict}.`,
+    `The scatter of one reading, taken six times, ${
+      percent > 100
+        ? `fills the tolerance of the radius (±${
+          writeSmall(capability.sagTolerance, unit)
+        } of sag) ${times(percent)} times over`
+        : `takes up ${percent} % of the tolerance of the radius (±${
+          writeSmall(capability.sagTolerance, unit)
+        } of sag)`
+    }: ${verdict}.`,
   ];
+}
+
+/** A percentage above 100 as a multiple, with two figures. */
+function times(percent: number): string {
+  return percent < 1000
+    ? (percent / 100).toFixed(1)
+    : `${Math.round(percent / 100)}`;
 }
 
 function stretchSentence(
@@ -177,9 +190,11 @@ function stretchSentence(
   return [
     total?.percentOfChange === undefined
       ? `How that compares with one stretch of work is not known, since nobody said how much sag one changes; ${smallest}.`
-      : `Against one stretch of work six standard deviations are ${
-        Math.round(total.percentOfChange)
-      } %; ${smallest}.`,
+      : `The scatter of one reading, taken six times, is ${
+        total.percentOfChange > 100
+          ? `${times(total.percentOfChange)} times`
+          : `${Math.round(total.percentOfChange)} % of`
+      } what one stretch of work changes; ${smallest}.`,
   ];
 }
 
@@ -200,11 +215,6 @@ export function gaugeReasons(
   const factors = design.factors
     .filter(({ source }) => source !== "zone × zeroing")
     .map(({ source, levels }) => `${levels} ${PLURALS[source]}`);
-  const by = {
-    anova: "an analysis of variance",
-    reml: "restricted maximum likelihood",
-    none: "nothing",
-  }[method];
   const study = capability.kind === "judged" && capability.noStudy
     ? [
       "Percent of study variation and number of distinct categories are left out: on one surface nothing varies for the gauge to tell apart.",
@@ -219,7 +229,7 @@ export function gaugeReasons(
     ...sharesSentence(main),
     ...stretchSentence(capability, unit),
     ...(method === "none" ? [] : [
-      `The components come from ${by}: ${
+      `The components of the scatter, each a standard deviation: ${
         figures.map((figure) =>
           `${nameSources(figure.sources)} ${spread(figure, unit)}`
         ).join("; ")

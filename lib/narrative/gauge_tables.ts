@@ -58,8 +58,8 @@ export function componentsTable(report: GaugeReport): Displayable {
       "scatter in sag": writeSpread(figure.sag, small),
       "in radius": figure.radius ? writeSpread(figure.radius, unit) : "—",
       "share of the variance": total ? "100 %" : percent(share?.percent),
-      "six deviations, of the tolerance": percent(line?.percentOfTolerance),
-      "six deviations, of one stretch": percent(line?.percentOfChange),
+      "six times, of the tolerance": percent(line?.percentOfTolerance),
+      "six times, of one stretch": percent(line?.percentOfChange),
     };
   };
   return table([

@@ -55,7 +55,10 @@ export function historyAnswer(
     ...doubts,
     ...(alarm ? work : []),
     radiusSentence(session, piece, radius, cameFrom),
-    sphericitySentence(session, piece.unit),
+    // Readings in doubt, or without a radius, say nothing of the shape.
+    ...(doubts.length > 0 || radius === undefined
+      ? []
+      : [sphericitySentence(session, piece.unit)]),
     ...(current?.fit === undefined ? [] : [rateSentence(found, current)]),
     ...(alarm || polished !== undefined ? [] : work),
     ...(doubts.length > 0
@@ -70,9 +73,7 @@ export function historyAnswer(
         afterwards(
           nextStepSentence(
             next,
-            session.sphericity.setsNeeded,
-            session.sets.length,
-            session.zones.length,
+            session,
             radius,
             piece.unit,
           ),

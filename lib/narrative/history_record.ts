@@ -8,7 +8,7 @@ import { markup } from "../display/markup.ts";
 import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import type { HistoryReport } from "./history_report.ts";
-import { writeRadius } from "./radius_statement.ts";
+import { writeRadius } from "./write_radius.ts";
 import { measuredHow } from "./shop_piece.ts";
 import { sphericitySentence } from "./sphericity_sentence.ts";
 

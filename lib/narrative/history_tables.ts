@@ -8,7 +8,7 @@ import { table } from "../display/table.ts";
 import type { WorkLogEntry } from "../records/work_log.ts";
 import type { HistoryReport } from "./history_report.ts";
 import { settingName, writeRate, writeWork } from "./history_words.ts";
-import { writeRadius } from "./radius_statement.ts";
+import { writeRadius } from "./write_radius.ts";
 
 const VERDICTS = {
   within: "within tolerance",

@@ -91,13 +91,12 @@ export {
   type ShopPiece,
   shopPiece,
 } from "./shop_piece.ts";
-export { nextStepSentence } from "./next_step_sentence.ts";
+export { nextStepSentence, type ReadSession } from "./next_step_sentence.ts";
 export { openPiece } from "./open_piece.ts";
 export {
   budgetReasons,
   radiusReasons,
   radiusSentence,
-  writeZoneRadius,
 } from "./radius_sentences.ts";
 export {
   drawPlan,
@@ -116,12 +115,10 @@ export { smallUnit, writeDifference, writeSmall } from "./sag_words.ts";
 export { type SessionReport, sessionReport } from "./session_report.ts";
 export { answerBlock, RESULTS_TYPE, sentences, showAnswer } from "./show.ts";
 export { type AnsweredReport, show } from "./show_result.ts";
-export {
-  standsToTarget,
-  type TargetInWords,
-  writeTarget,
-} from "./target_words.ts";
+export * from "./target_words.ts";
 export { whatHelps } from "./what_helps.ts";
+export { type ColumnLength, writeColumn } from "./write_column.ts";
+export * from "./zone_words.ts";
 export { rangeOf } from "./radius_range.ts";
 export { sphericitySentence, writeTolerance } from "./sphericity_sentence.ts";
 export * from "./gauge_figures.ts";
@@ -206,9 +203,9 @@ export {
   measurementOf,
   type RadiusStatement,
   stateRadius,
-  writeDoubt,
-  writeRadius,
+  stateZoneRadius,
 } from "./radius_statement.ts";
+export * from "./write_radius.ts";
 export {
   drawGrades,
   drawProgress,

@@ -6,9 +6,11 @@
 import type { NextStep } from "../fabrication/next_step.ts";
 import type { LengthUnit } from "../records/piece.ts";
 import type { SetsNeeded } from "../zones/sets_needed.ts";
-import { type RadiusStatement, writeDoubt } from "./radius_statement.ts";
+import type { RadiusStatement } from "./radius_statement.ts";
+import { writeDoubt } from "./write_radius.ts";
 import { whatHelps } from "./what_helps.ts";
 import { writeWholeChance } from "./write_whole_chance.ts";
+import { endsInWords, type NamedZone } from "./zone_words.ts";
 
 /** What would decide, in words. */
 function whatDecides(needed: SetsNeeded, sets: number): string {
@@ -39,13 +41,21 @@ function whatDecides(needed: SetsNeeded, sets: number): string {
   }
 }
 
+/** What the next step's words need of a session. */
+export interface ReadSession {
+  /** What would decide an open verdict, where it is open. */
+  readonly sphericity: { readonly setsNeeded?: SetsNeeded };
+  /** The zones read, from the centre outward. */
+  readonly zones: readonly NamedZone[];
+  /** The sets read. */
+  readonly sets: { readonly length: number };
+}
+
 /**
  * Says what to do next.
  *
  * @param step The next step.
- * @param needed What would decide an open verdict, where it is open.
- * @param sets How many sets have been read.
- * @param zones How many zones have been read.
+ * @param session The session it is about.
  * @param radius The radius stated, where there is one.
  * @param unit The user's unit.
  * @returns One sentence; an open verdict never comes with a stroke.
@@ -56,25 +66,25 @@ function whatDecides(needed: SetsNeeded, sets: number): string {
  * import { equal } from "node:assert/strict";
  *
  * equal(
- *   nextStepSentence({ kind: "on target" }, undefined, 3, 3),
+ *   nextStepSentence({ kind: "on target" }, { sphericity: {}, zones: [], sets: [] }),
  *   "Next: go on to the next grade; the radius is on target.",
  * );
  * ```
  */
 export function nextStepSentence(
   step: NextStep,
-  needed: SetsNeeded | undefined,
-  sets: number,
-  zones: number,
+  session: ReadSession,
   radius?: RadiusStatement,
   unit: LengthUnit = "mm",
 ): string {
+  const { sphericity: { setsNeeded: needed }, zones } = session;
+  const sets = session.sets.length;
   switch (step.kind) {
     case "measure more":
       if (needed !== undefined) {
         return `Next: ${whatDecides(needed, sets)}.`;
       }
-      if (zones < 2) {
+      if (zones.length < 2) {
         return "Next: measure more — read half way out and at the edge as well, in the same set as the centre.";
       }
       return sets < 3
@@ -83,10 +93,13 @@ export function nextStepSentence(
     case "even out":
       return "Next: the work is lopsided — read it again with work and gauge turned, and look for the cause (turning of work and tool, a warped support) before grinding on.";
     case "to a sphere": {
-      const fault = step.shape === "deep centre"
-        ? "the centre is deep and the edge long"
-        : "the edge is deep and the centre long";
-      return `Next: bring it to a sphere first, since ${fault} — ${
+      const { inner, outer, unread } = endsInWords(zones);
+      const [deep, long] = step.shape === "deep centre"
+        ? [inner, outer]
+        : [outer, inner];
+      const fault = `${deep} is deep and ${long.replace(/,$/, "")} long`;
+      const gap = unread === undefined ? "" : ` (${unread})`;
+      return `Next: bring it to a sphere first, since ${fault}${gap} — ${
         strokeInWords(step.stroke)
       }; then read again.`;
     }

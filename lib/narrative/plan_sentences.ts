@@ -19,7 +19,7 @@ import {
   twoFigures,
   writeDetectable,
 } from "./plan_words.ts";
-import { writeRadius } from "./radius_statement.ts";
+import { writeRadius } from "./write_radius.ts";
 import { thermalSentence } from "./thermal_words.ts";
 
 /** A plan without its sentences. */

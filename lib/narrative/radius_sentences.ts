@@ -8,24 +8,11 @@ import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor } from "../units/round_decimal.ts";
-import type { SessionAnalysis, ZoneSummary } from "../zones/analyse_session.ts";
-import { type RadiusStatement, writeRadius } from "./radius_statement.ts";
+import type { SessionAnalysis } from "../zones/analyse_session.ts";
+import type { RadiusStatement } from "./radius_statement.ts";
+import { writeRadii, writeRadius } from "./write_radius.ts";
+import { zoneInWords } from "./zone_words.ts";
 import { standsToTarget } from "./target_words.ts";
-
-/** A zone's radius with the interval of repeating alone. */
-export function writeZoneRadius(
-  { radius }: ZoneSummary,
-  unit: Piece["unit"],
-): string {
-  if (radius === undefined) return "none";
-  const { radius: value, interval95 } = radius;
-  const expanded = interval95 &&
-    millimetres(Math.max(interval95.high - value, value - interval95.low));
-  return writeRadius(
-    expanded === undefined ? { radius: value } : { radius: value, expanded },
-    unit,
-  );
-}
 
 /**
  * Says what the radius is, and how sure.
@@ -49,23 +36,28 @@ export function radiusSentence(
   const { zones, sphericity } = session;
   if (radius === undefined) {
     const { sag } = zones[0].mean;
+    if (Math.abs(sag) <= session.step) {
+      return "No radius can be worked out: the work reads like the flat, as near as the display can tell.";
+    }
     const shown = formatLength(millimetres(sag), unit, unit === "mm" ? 4 : 5);
+    const where = zones.length > 1 ? ` at ${zoneInWords(zones[0])}` : "";
     return sag > 0
-      ? `No radius can be worked out: the mean sag is ${shown}, more than the foot circle's radius, and no surface has that.`
-      : `No radius can be worked out: the mean sag is ${shown}, and only a sag above 0 (counted positive for the declared ${form} surface) has one.`;
+      ? `No radius can be worked out: the mean sag${where} is ${shown}, more than the foot circle's radius, and no surface has that.`
+      : `No radius can be worked out: the mean sag${where} is ${shown}, and only a sag above 0 (counted positive for the declared ${form} surface) has one.`;
   }
   const { verdict, byEnds } = sphericity;
-  if (verdict === "outside" && !byEnds && zones.length > 1) {
-    const places = [zones[0], zones[zones.length - 1]].map((zone) =>
-      `${writeZoneRadius(zone, unit)} at ${zone.place.label}`
-    );
-    return `There is no one radius: it is ${places.join(" and ")}.`;
+  const { outermost } = radius;
+  if (verdict === "outside" && !byEnds && outermost && zones.length > 1) {
+    const [inner, outer] = writeRadii([radius, outermost], unit);
+    return `There is no one radius: it is ${inner} at ${
+      zones[0].place.label
+    } and ${outer} at ${zones[zones.length - 1].place.label} (95 % sure each).`;
   }
   const sure = radius.covers === "everything"
     ? "95 % sure"
     : "for ring, gauge and display; one zeroing does not show how the zero scatters";
   const where = radius.over === "centre" && zones.length > 1
-    ? " at the centre"
+    ? ` at ${zoneInWords(zones[0])}`
     : "";
   const focal = form === "concave"
     ? `, a focal length of ${writeRadius(radius, unit, 0.5)}`

@@ -4,16 +4,13 @@
  * @module
  */
 import type { Bench } from "../records/bench.ts";
-import type { LengthUnit, Piece } from "../records/piece.ts";
-import type { Interval } from "../statistics/interval.ts";
+import type { Piece } from "../records/piece.ts";
 import {
   type RadiusBudget,
   radiusBudget,
 } from "../uncertainty/radius_budget.ts";
 import type { RadiusMeasurement } from "../uncertainty/radius_measurement.ts";
-import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
-import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor } from "../units/round_decimal.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
 
@@ -28,7 +25,7 @@ export interface RadiusStatement {
    * an upper end when a flat is within it.
    */
   readonly interval?: { readonly low: number; readonly high?: number };
-  /** Where it was read: all zones of a sphere, or the centre only. */
+  /** Where it was read: all zones of a sphere, or one zone, the innermost. */
   readonly over: "all zones" | "centre";
   /**
    * What the uncertainty covers: `everything` the budget names, or all `but
@@ -37,6 +34,11 @@ export interface RadiusStatement {
   readonly covers: "everything" | "but repeating";
   /** The budget behind it. */
   readonly budget: RadiusBudget;
+  /**
+   * The outermost zone's radius, on the same footing, where the surface is not
+   * a sphere and one radius would not do.
+   */
+  readonly outermost?: RadiusStatement;
 }
 
 /**
@@ -58,13 +60,47 @@ export function stateRadius(
   piece: Pick<Piece, "form">,
   bench: Bench,
 ): RadiusStatement | undefined {
-  const { zones, whole, sphericity } = session;
-  const sphere = sphericity.verdict === "within" || zones.length === 1;
-  const from = sphere ? whole : zones[0];
+  const { zones, sphericity: { verdict } } = session;
+  if (verdict === "within" && zones.length > 1) {
+    return stated(session, piece, bench, "all zones");
+  }
+  const found = stateZoneRadius(session, piece, bench, 0);
+  const outermost = found !== undefined && verdict === "outside"
+    ? stateZoneRadius(session, piece, bench, zones.length - 1)
+    : undefined;
+  return outermost === undefined ? found : { ...found!, outermost };
+}
+
+/**
+ * States the radius of one zone, with all that its uncertainty holds.
+ *
+ * @param session The session.
+ * @param piece The piece.
+ * @param bench The bench.
+ * @param zone Its place in the session's zones, from 0.
+ * @returns Undefined when no radius belongs to the readings.
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function stateZoneRadius(
+  session: SessionAnalysis,
+  piece: Pick<Piece, "form">,
+  bench: Bench,
+  zone: number,
+): RadiusStatement | undefined {
+  return stated(session, piece, bench, zone);
+}
+
+function stated(
+  session: SessionAnalysis,
+  piece: Pick<Piece, "form">,
+  bench: Bench,
+  where: "all zones" | number,
+): RadiusStatement | undefined {
+  const from = where === "all zones" ? session.whole : session.zones[where];
   if (from?.radius === undefined) return undefined;
   const { mean, radius: { radius } } = from;
-  const over = sphere && zones.length > 1 ? "all zones" : "centre";
-  const budget = radiusBudget(measurementOf(session, piece, bench, over));
+  const budget = radiusBudget(measurementOf(session, piece, bench, where));
   const { lower, upper } = budget;
   const expanded = evenHalf(radius, lower, upper);
   return {
@@ -74,7 +110,7 @@ export function stateRadius(
         ? { low: lower }
         : { low: lower, high: upper },
     }),
-    over,
+    over: where === "all zones" ? where : "centre",
     covers: mean.dof > 0 ? "everything" : "but repeating",
     budget,
   };
@@ -86,7 +122,8 @@ export function stateRadius(
  * @param session The session.
  * @param piece The piece.
  * @param bench The bench.
- * @param over Where the sag was read.
+ * @param over Where the sag was read: all zones, the innermost, or the place
+ * of a zone among the session's.
  * @returns The measurement, for a budget or a simulation.
  *
  * @example See the example of `lib/narrative/mod.ts`.
@@ -95,10 +132,12 @@ export function measurementOf(
   session: SessionAnalysis,
   piece: Pick<Piece, "form">,
   bench: Bench,
-  over: RadiusStatement["over"],
+  over: RadiusStatement["over"] | number,
 ): RadiusMeasurement {
   const { zones, whole, ring, step, driftUncertainty } = session;
-  const { mean } = over === "all zones" ? whole : zones[0];
+  const { mean } = over === "all zones"
+    ? whole
+    : zones[over === "centre" ? 0 : over];
   return {
     form: piece.form,
     sag: {
@@ -134,100 +173,4 @@ function evenHalf(
   const place = 10 ** -decimalsFor(half);
   const lopsided = Math.abs(upper - radius - (radius - lower));
   return lopsided <= place ? half : undefined;
-}
-
-/**
- * Writes the uncertainty of a stated radius alone.
- *
- * @param statement The radius.
- * @param unit The user's unit.
- * @returns Such as `±6.8 mm` or `2158 mm to 2245 mm`; undefined where nothing
- * is known of it.
- *
- * @example
- * ```ts
- * import { writeDoubt } from "sagbook/narrative/radius_statement.ts";
- * import { millimetres as mm } from "sagbook/units/length.ts";
- * import { equal } from "node:assert/strict";
- *
- * const text = writeDoubt({ expanded: mm(6.84) }, "mm");
- * equal(text?.replace("\u00a0", " "), "±6.8 mm");
- * ```
- */
-export function writeDoubt(
-  { expanded, interval }: Pick<RadiusStatement, "expanded" | "interval">,
-  unit: LengthUnit,
-): string | undefined {
-  if (expanded !== undefined) {
-    const decimals = Math.max(0, decimalsFor(amountIn(expanded, unit)));
-    return `±${formatLength(expanded, unit, decimals)}`;
-  }
-  if (interval === undefined) return undefined;
-  const { low, high } = interval;
-  return high === undefined
-    ? `at least ${
-      formatLength(floored(low, unit), unit, unit === "mm" ? 0 : 1)
-    }`
-    : writeRange({ low, high }, unit);
-}
-
-/** The lower end of an interval without an upper, down to three figures. */
-function floored(low: number, unit: LengthUnit): Millimetres {
-  const amount = amountIn(millimetres(low), unit);
-  const place = 10 ** (Math.floor(Math.log10(Math.max(amount, 1))) - 2);
-  const down = Math.floor(amount / place) * place;
-  return millimetres(amount === 0 ? 0 : low * down / amount);
-}
-
-/** Writes an interval with the figures its width supports. */
-function writeRange({ low, high }: Interval, unit: LengthUnit): string {
-  const half = amountIn(millimetres((high - low) / 2), unit);
-  const decimals = half === 0 ? 3 : decimalsFor(half);
-  return `${formatLength(millimetres(low), unit, decimals)} to ${
-    formatLength(millimetres(high), unit, decimals)
-  }`;
-}
-
-/**
- * Writes a stated length, or half of it, with its uncertainty.
- *
- * @param statement The radius.
- * @param unit The user's unit.
- * @param part 1 for the radius, 1/2 for the focal length of a sphere.
- * @returns Such as `2519.7 ± 1.4 mm`, or `2870 mm (2650 mm to 3140 mm)` where
- * the interval is uneven, or `at least 9000 mm`.
- *
- * @example
- * ```ts
- * import { writeRadius } from "sagbook/narrative/radius_statement.ts";
- * import { millimetres as mm } from "sagbook/units/length.ts";
- * import { equal } from "node:assert/strict";
- *
- * const statement = { radius: mm(2519.667), expanded: mm(2.4) };
- * equal(writeRadius(statement, "mm").replaceAll("\u00a0", " "), "2519.7 ± 2.4 mm");
- * ```
- */
-export function writeRadius(
-  statement: Pick<RadiusStatement, "radius" | "expanded" | "interval">,
-  unit: LengthUnit,
-  part: number = 1,
-): string {
-  const { expanded, interval } = statement;
-  const value = millimetres(statement.radius * part);
-  if (expanded !== undefined) {
-    return formatWithUncertainty(value, millimetres(expanded * part), unit);
-  }
-  const rough = unit === "mm" ? 0 : 1;
-  if (interval === undefined) {
-    return `about ${formatLength(value, unit, rough)}`;
-  }
-  const low = interval.low * part;
-  if (interval.high === undefined) {
-    return `at least ${formatLength(floored(low, unit), unit, rough)}`;
-  }
-  const high = interval.high * part;
-  const half = amountIn(millimetres((high - low) / 2), unit);
-  return `${formatLength(value, unit, decimalsFor(half))} (${
-    writeRange({ low, high }, unit)
-  })`;
 }

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { contactCircleRadius } from "../geometry/contact_circle.ts";
 import type { Figure } from "../figures/figure.ts";
 import { planFigure } from "../figures/plan_figure.ts";
 import { profileFigure } from "../figures/profile_figure.ts";
@@ -11,14 +12,15 @@ import {
   type ReadingsFigureReading,
 } from "../figures/readings_figure.ts";
 import { zonesFigure } from "../figures/zones_figure.ts";
-import { contactCircleRadius } from "../geometry/contact_circle.ts";
 import { GrowingNumbers } from "../numerics/growing_numbers.ts";
 import { itemMaker, lazyList, mapItems } from "../numerics/lazy_list.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
 import type { Reading } from "../records/reading.ts";
 import type { Millimetres } from "../units/length.ts";
 import type { SphericityVerdict } from "../zones/sphericity.ts";
+import { surfaceShape } from "../zones/surface_shape.ts";
 import { outermostTouched } from "../zones/unseen.ts";
+import { suspicionSentences } from "./caution_sentences.ts";
 import type { SessionReport } from "./session_report.ts";
 
 const TITLES: Record<SphericityVerdict["verdict"], string> = {
@@ -44,6 +46,9 @@ export async function drawZones(
   if (!session || !against || against.length === 0) return undefined;
   const { zones, sphericity } = session;
   const { tolerance, verdict } = sphericity;
+  // Readings in doubt, or without a radius, say nothing of the shape.
+  const settled = report.radius !== undefined &&
+    suspicionSentences(report.folder.problems).length === 0;
   return await zonesFigure({
     reference: {
       label: zones[0].place.label,
@@ -58,7 +63,7 @@ export async function drawZones(
       sets: setsOf(session, second),
     })),
     ...(tolerance === undefined ? {} : { tolerance: tolerance.sag }),
-  }, { unit: piece.unit, title: TITLES[verdict] });
+  }, { unit: piece.unit, title: TITLES[settled ? verdict : "none"] });
 }
 
 /** What each set says of one zone against the innermost. */
@@ -197,7 +202,8 @@ export async function drawPlan(
 }
 
 /**
- * Draws the shape that the zones suggest, with its band.
+ * Draws the shape that the zones suggest as far as it was touched, with a
+ * band that rests on smoothness alone.
  *
  * @param report The report.
  * @returns The figure; undefined when the readings carry no profile.
@@ -210,16 +216,25 @@ export async function drawProfile(
   const { session, folder: { piece } } = report;
   const radius = nominalRadius(report);
   if (!session?.profile || radius === undefined) return undefined;
-  const { profile, readings, ring, zones } = session;
+  const { profile, readings, ring, zones, sets } = session;
+  const seenTo = outermostTouched(
+    mapItems(readings, ({ reading }) => reading),
+    ring.shape,
+    piece.form,
+    radius,
+  );
+  const shape = surfaceShape(sets, zones.map(({ place }) => place), {
+    contactCircle: contactCircleRadius(ring.shape, piece.form, radius),
+    seenTo,
+    step: session.step,
+    scope: session.sphericity.scope,
+    drift: session.driftUncertainty,
+  });
+  if (!shape) return undefined;
   return await profileFigure({
-    points: profile.points,
+    points: shape.points,
     halfDiameter: profile.halfDiameter,
-    seenTo: outermostTouched(
-      mapItems(readings, ({ reading }) => reading),
-      ring.shape,
-      piece.form,
-      radius,
-    ),
+    seenTo,
     zones: zones.map(({ place: { label, distance } }) => ({ label, distance })),
   }, { unit: piece.unit });
 }

@@ -114,7 +114,9 @@ function ofSession(session: SessionAnalysis): Json {
   });
 }
 
-function ofRadius({ budget, ...statement }: RadiusStatement): Json {
+function ofRadius(
+  { budget, outermost: _, ...statement }: RadiusStatement,
+): Json {
   const { lines, factor, dof, standardUncertainty, notCounted, assumed } =
     budget;
   return plainJson({

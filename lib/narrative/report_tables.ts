@@ -7,16 +7,19 @@ import { table } from "../display/table.ts";
 import type { Displayable } from "../display/bundle.ts";
 import { groupProblems, type ProblemGroup } from "../records/group_problems.ts";
 import type { Problem } from "../records/problem.ts";
-import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
+import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import { nearest } from "../zones/sphericity.ts";
 import { smallUnit } from "./sag_words.ts";
-import { writeZoneRadius } from "./radius_sentences.ts";
+import { stateZoneRadius } from "./radius_statement.ts";
 import { sentences } from "./show.ts";
 import type { SessionReport } from "./session_report.ts";
+import { writeColumn } from "./write_column.ts";
+import { writeRadii } from "./write_radius.ts";
+import { isCentre } from "./zone_words.ts";
 
 /**
- * Tabulates the zones of the session: sag, radius, difference from the centre.
+ * Tabulates the zones of the session: sag, radius, sag less the innermost.
  *
  * @param report The report.
  * @returns A table a cell may return.
@@ -24,32 +27,49 @@ import type { SessionReport } from "./session_report.ts";
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function zonesTable(report: SessionReport): Displayable {
-  const { session, folder: { piece: { unit } } } = report;
+  const { session, folder: { piece, bench } } = report;
   if (!session) return table([], { caption: "No zone was read." });
+  const { unit } = piece;
   const { zones, differences, sphericity: { tolerance } } = session;
   const small = smallUnit(unit);
-  const rows = zones.map((zone, index) => {
-    const { place, mean } = zone;
-    const half = mean.interval95 &&
-      millimetres(mean.interval95.high - mean.sag);
-    const difference = differences.find(({ first, second }) =>
-      first === 0 && second === index
-    );
-    const { interval95 } = difference ?? {};
-    const apart = difference &&
-      formatSigned(-difference.mean, interval95, small);
-    return {
-      zone: place.label,
-      "from centre": formatLength(place.distance, unit, unit === "mm" ? 1 : 2),
-      readings: mean.readings,
-      zeroings: mean.zeroings,
-      "mean sag": half === undefined
-        ? formatLength(millimetres(mean.sag), unit, unit === "mm" ? 4 : 5)
-        : formatWithUncertainty(millimetres(mean.sag), half, unit),
-      "radius": writeZoneRadius(zone, unit),
-      "against the centre": index === 0 ? "—" : apart ?? "not in one set",
-    };
-  });
+  const inner = zones[0].place.label;
+  const radii = writeRadii(
+    zones.map((_, index) => stateZoneRadius(session, piece, bench, index)),
+    unit,
+  );
+  const sags = writeColumn(
+    zones.map(({ mean }) => ({
+      value: mean.sag,
+      ...(mean.interval95 ? { half: mean.interval95.high - mean.sag } : {}),
+    })),
+    unit,
+    unit === "mm" ? 4 : 5,
+  );
+  const against = zones.map((_, index) =>
+    differences.find(({ first, second }) => first === 0 && second === index)
+  );
+  const apart = writeColumn(
+    against.map((one) =>
+      one && {
+        value: -one.mean,
+        ...(one.simultaneous95
+          ? { half: (one.simultaneous95.high - one.simultaneous95.low) / 2 }
+          : {}),
+      }
+    ),
+    small,
+    small === "µm" ? 1 : 3,
+    true,
+  );
+  const rows = zones.map(({ place, mean }, index) => ({
+    zone: place.label,
+    "from centre": formatLength(place.distance, unit, unit === "mm" ? 1 : 2),
+    readings: mean.readings,
+    zeroings: mean.zeroings,
+    "mean sag": sags[index] ?? "—",
+    "radius": radii[index],
+    [`sag less ${inner}`]: index === 0 ? "—" : apart[index] ?? "not in one set",
+  }));
   const limit = tolerance === undefined
     ? ""
     : ` Tolerance ${
@@ -57,25 +77,8 @@ export function zonesTable(report: SessionReport): Displayable {
     }.`;
   return table(rows, {
     caption:
-      `What each zone read; ± is 95 %, from repeating and the display step alone.${limit}`,
+      `What each zone read. ± is 95 %: of the sag for repeating and the display step; of the radius for ring, gauge and flat as well; of the difference for all pairs of zones together.${limit}`,
   });
-}
-
-function formatSigned(
-  mean: number,
-  interval: { low: number; high: number } | undefined,
-  small: "µm" | "thou",
-): string {
-  const sign = mean < 0 ? "−" : "+";
-  const size = millimetres(Math.abs(mean));
-  return sign +
-    (interval === undefined
-      ? formatLength(size, small, small === "µm" ? 1 : 3)
-      : formatWithUncertainty(
-        size,
-        millimetres((interval.high - interval.low) / 2),
-        small,
-      ));
 }
 
 /**
@@ -98,19 +101,20 @@ export function differencesTable(report: SessionReport): Displayable {
   const limit = session.sphericity.tolerance?.sag;
   const rows = session.differences.map((one) => {
     const { interval90, interval95, simultaneous95 } = one;
+    // Outer less inner, as in the table of zones and the figure.
     const range = (interval: typeof interval90): string =>
       interval === undefined
         ? "needs two sets"
-        : `${withoutUnit(write(interval.low))} to ${write(interval.high)}`;
+        : `${withoutUnit(write(-interval.high))} to ${write(-interval.low)}`;
     return {
-      "zones": `${session.zones[one.first].place.label} less ${
-        session.zones[one.second].place.label
+      "zones": `${session.zones[one.second].place.label} less ${
+        session.zones[one.first].place.label
       }`,
       sets: one.sets,
-      difference: write(one.mean),
-      "90 % (decides within)": range(interval90),
-      "95 %": range(interval95),
-      "95 % all together (decides out)": range(simultaneous95),
+      difference: write(-one.mean),
+      "90 % (is it within?)": range(interval90),
+      "95 %, this pair alone": range(interval95),
+      "95 %, all pairs (is it out?)": range(simultaneous95),
       "verdict": limit === undefined || interval90 === undefined
         ? "—"
         : simultaneous95 !== undefined && nearest(simultaneous95) > limit
@@ -121,7 +125,8 @@ export function differencesTable(report: SessionReport): Displayable {
     };
   });
   return table(rows, {
-    caption: "Differences of sag within sets, free of the zero.",
+    caption:
+      "Differences of sag within sets, free of the zero: the outer zone less the inner one.",
   });
 }
 
@@ -140,17 +145,27 @@ function withoutUnit(text: string): string {
  */
 export function sessionsTable(report: SessionReport): Displayable {
   const { sessions, sessionsLeftOut: left = 0, folder } = report;
-  const { unit } = folder.piece;
-  const rows = sessions.map((session) => ({
+  const { piece, bench } = folder;
+  const radii = writeRadii(
+    sessions.map((session) => stateZoneRadius(session, piece, bench, 0)),
+    piece.unit,
+  );
+  const place = sessions.every(({ zones }) => isCentre(zones[0]))
+    ? "radius at the centre"
+    : "radius of the innermost zone";
+  const rows = sessions.map((session, index) => ({
     session: session.session,
     date: session.takenAt?.slice(0, 10) ?? "—",
     grade: session.grade ?? "—",
     ring: session.ring.id,
     sets: session.sets.length,
-    "radius at the centre": writeZoneRadius(session.zones[0], unit),
-    "a sphere?": VERDICTS[session.sphericity.verdict],
+    [place]: radii[index],
+    "a sphere?": session.zones[0].radius === undefined
+      ? "no radius"
+      : VERDICTS[session.sphericity.verdict],
   }));
-  const note = "± is 95 %, from repeating and the display step alone.";
+  const note =
+    "± is 95 %, for all that the budget names: repeating, display, ring, gauge and flat.";
   return table(rows, {
     caption: left === 0
       ? `Every session and ring; ${note}`

@@ -16,6 +16,7 @@ import {
   safetySentences,
   suspicionSentences,
   unseenSentences,
+  zeroSentences,
 } from "./caution_sentences.ts";
 import { chooseNext } from "./choose_next.ts";
 import { heatCautions } from "./heat_cautions.ts";
@@ -120,14 +121,15 @@ export function sessionReport(folder: PieceFolder): SessionReport {
         radius,
         piece.startingRadius ?? sessions[0].zones[0].radius?.radius,
       ),
-      sphericitySentence(session, unit),
+      // Readings in doubt, or without a radius, say nothing of the shape.
+      ...(doubts.length > 0 || radius === undefined
+        ? []
+        : [sphericitySentence(session, unit)]),
       doubts.length > 0
         ? "Next: settle that first; nothing here is safe to act on until then."
         : nextStepSentence(
           next,
-          session.sphericity.setsNeeded,
-          session.sets.length,
-          session.zones.length,
+          session,
           radius,
           unit,
         ),
@@ -144,6 +146,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
         radius?.radius,
       ),
       ...limitSentences(session, unit),
+      ...zeroSentences(session.zeros, unit),
       ...driftSentences(session.drifts, unit),
     ],
     unseen: unseenSentences(session.unseen, unit),

@@ -67,7 +67,7 @@ export function sphericitySentence(
       : [pair.second, pair.first];
     return `It is not a sphere within ${words}: ${more[0]} reads ${
       writeDifference(deciding.mean, deciding.simultaneous95, unit)
-    } more sag than ${more[1]}.`;
+    } more sag than ${more[1]} (95 %, all pairs of zones together).`;
   }
   if (verdict === "undecided") {
     if (byEnds) {
@@ -132,5 +132,5 @@ function differing(
   const [more, less] = sure.mean > 0 ? labels : labels.reverse();
   return ` The zones do differ: ${more} reads ${
     writeDifference(sure.mean, sure.simultaneous95, unit)
-  } more sag than ${less}.`;
+  } more sag than ${less} (95 %, all pairs of zones together).`;
 }

@@ -62,8 +62,18 @@ Deno.test("seenWords() says what differs, and that nothing does", () => {
   const say = (zones: number, ends: number): string =>
     plain(seenWords({ zones, ends }, { gauge }));
   match(say(0, 1e-17), /^Three feet see nothing of it/);
-  match(say(0.0071, 0), /two zones by up to 7\.10 µm of sag differ/);
-  match(say(0, 0.004), /two ends of a diameter by up to 4\.00 µm/);
+  match(
+    say(0.0071, 0),
+    /^Under this ring two zones differ by up to 7\.10 µm of sag\.$/,
+  );
+  match(
+    say(0, 0.004),
+    /the two ends of a diameter differ by up to 4\.00 µm of sag\.$/,
+  );
+  equal(
+    say(0.0071, 0.004),
+    "Under this ring two zones differ by up to 7.10 µm, and the two ends of a diameter differ by up to 4.00 µm of sag.",
+  );
 });
 
 Deno.test("gaugeWords() names step, scatter and drift with its sign", () => {

@@ -66,7 +66,7 @@ Deno.test("openGaugeStudy() finds the warm hands of one person and what a plan n
   );
   match(
     plain(report.reasons.join(" ")),
-    /Against one stretch of work six standard deviations are \d+ %/,
+    /The scatter of one reading, taken six times, is \d+(\.\d times| % of) what one stretch of work changes;/,
   );
   match(
     plain(report.reasons.join(" ")),

@@ -40,9 +40,7 @@ function radius(
 const said = (stated: RadiusStatement, beyond: boolean): string =>
   plain(nextStepSentence(
     beyond ? { kind: "near target", beyond } : { kind: "near target" },
-    undefined,
-    6,
-    3,
+    { sphericity: {}, zones: [], sets: { length: 6 } },
     stated,
   ));
 

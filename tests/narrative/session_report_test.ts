@@ -7,6 +7,8 @@ import {
   drawProfile,
   drawReadings,
   drawZones,
+  endsInWords,
+  isCentre,
   limitSentences,
   openPiece,
   problemsTable,
@@ -21,8 +23,12 @@ import {
   smallUnit,
   sphericitySentence,
   stateRadius,
+  stateZoneRadius,
+  writeColumn,
+  writeRadii,
   writeTolerance,
-  writeZoneRadius,
+  type WrittenRadius,
+  zoneInWords,
   zonesTable,
 } from "sagbook/narrative/mod.ts";
 import type { Piece } from "sagbook/records/piece.ts";
@@ -109,11 +115,11 @@ Deno.test("sessionReport() gives no one radius and no forecast for a hole in the
   const text = words(report(session(HOLE)));
   match(
     text,
-    /^There is no one radius: it is 2469\.1 ± \d\.\d mm at centre and 2566\.2 ± \d\.\d mm at edge\./,
+    /^There is no one radius: it is 2469\.1 ± \d\.\d mm at centre and 2566\.2 ± \d\.\d mm at edge \(95 % sure each\)\./,
   );
   match(
     text,
-    /It is not a sphere within 3\.0 µm of sag: centre reads 27\.7 ± \d\.\d µm more sag than edge\./,
+    /It is not a sphere within 3\.0 µm of sag: centre reads 27\.7 ± \d\.\d µm more sag than edge \(95 %, all pairs of zones together\)\./,
   );
   match(
     text,
@@ -243,8 +249,148 @@ Deno.test("stateRadius(), radiusSentence() and sphericitySentence() agree with t
     plain(writeTolerance(main!.sphericity.tolerance!, "mm")),
     "3.0 µm of sag",
   );
-  match(plain(writeZoneRadius(main!.zones[0], "mm")), /^2520\.\d ± \d\.\d mm$/);
   equal(smallUnit("in"), "thou");
+  // A zone's own radius, and where the zones differ, the two of the sentence.
+  const hole = report(session(HOLE));
+  const { session: holed, radius } = hole;
+  const zone = (at: number) =>
+    stateZoneRadius(holed!, hole.folder.piece, hole.folder.bench, at);
+  equal(zone(0)?.radius, radius?.radius);
+  deepEqual(zone(2), radius?.outermost);
+  equal(found.radius?.outermost, undefined);
+  equal("outermost" in (reportResults(hole).radius as object), false);
+});
+
+const textOf = async (shown: { [jupyterDisplay](): unknown }) =>
+  plain(
+    (await shown[jupyterDisplay]() as Record<string, string>)["text/plain"],
+  );
+
+Deno.test("a page gives one quantity one ±, one sign and equal decimals, and says what each ± holds", async () => {
+  const found = report(session([
+    [730, 715.3, 702],
+    [731, 717, 703],
+    [729, 714.2, 702],
+    [730, 716, 702],
+  ]));
+  const zones = await textOf(zonesTable(found));
+  const pairs = await textOf(differencesTable(found));
+  const every = await textOf(sessionsTable(found));
+  // The radii of the first sentence are those of both tables.
+  const stated = [...words(found).matchAll(/([\d.]+ ± [\d.]+ mm) at/g)]
+    .map(([, radius]) => radius);
+  equal(stated.length, 2);
+  match(words(found), /\(95 % sure each\)/);
+  for (const radius of stated) {
+    ok(zones.includes(radius), `${radius}: ${zones}`);
+  }
+  ok(every.includes(stated[0]), every);
+  // Outer less inner everywhere, and the ± of the sentence in the table.
+  const [, size] =
+    /centre reads ([\d.]+ ± [\d.]+ µm) more sag than edge \(95 %, all pairs of zones together\)/
+      .exec(words(found))!;
+  match(zones, /sag less centre/);
+  ok(zones.includes(`−${size}`), zones);
+  const [, outer] = /edge less centre +4 +−([\d.]+) µm/.exec(pairs)!;
+  equal(Number(outer).toFixed(1), size.split(" ± ")[0]);
+  ok(!/centre less/.test(pairs), pairs);
+  const decimalsOf = (column: RegExp): string[] => [
+    ...new Set(
+      [...zones.matchAll(column)].map(([, value, half]) =>
+        `${value.split(".")[1]?.length ?? 0} ${half.split(".")[1]?.length ?? 0}`
+      ),
+    ),
+  ];
+  const sag = decimalsOf(/(0\.\d+) ± ([\d.]+) mm/g);
+  const apart = decimalsOf(/(\d+(?:\.\d+)?) ± ([\d.]+) µm/g);
+  equal(sag.length, 1, zones);
+  equal(apart.length, 1, zones);
+  for (const both of [...sag, ...apart]) {
+    equal(both.split(" ")[0], both.split(" ")[1]);
+  }
+});
+
+Deno.test("writeColumn() and writeRadii() keep equal decimals, signs and empty cells", () => {
+  const given = [{ value: 0.0092, half: 0.0123 }, {
+    value: -0.0041,
+    half: 0.00092,
+  }];
+  deepEqual(
+    writeColumn([...given, undefined], "µm", 1, true).map((text) =>
+      text && plain(text)
+    ),
+    ["+9.20 ± 12.30 µm", "−4.10 ± 0.92 µm", undefined],
+  );
+  deepEqual(
+    writeColumn([{ value: 0.5 }, { value: 1 }], "mm", 3).map((text) =>
+      plain(text!)
+    ),
+    ["0.500 mm", "1.000 mm"],
+  );
+  const wide: WrittenRadius = {
+    radius: mm(2200),
+    interval: { low: 2100, high: 2330 },
+  };
+  deepEqual(
+    writeRadii([wide, { radius: mm(2200), expanded: mm(12) }, undefined], "mm")
+      .map(plain),
+    ["2200 mm (2100 mm to 2330 mm)", "2200 ± 12 mm", "none"],
+  );
+});
+
+Deno.test("sessionReport() says nothing of the shape while the readings are in doubt or have no radius", async () => {
+  const doubt = (code: string): Problem => ({
+    severity: "warning",
+    code,
+    file: "readings.csv",
+    message: "every reading is negative",
+  });
+  const shape = /sphere|more sag|agree/;
+  const turned = report(
+    session(HOLE.map((row) => row.map((sag) => -sag))),
+    {},
+    [doubt("sign")],
+  );
+  ok(!shape.test(words(turned)), words(turned));
+  match(words(turned), /the mean sag at the centre is −0\.7300 mm/);
+  ok(!shape.test(words(report(session(HOLE), {}, [doubt("unit")]))));
+  const flat = report(session([[0, 0, 0], [0, 0, 0], [0, 0, 0]]), {}, [
+    doubt("flat"),
+  ]);
+  match(
+    words(flat),
+    /the work reads like the flat, as near as the display can tell/,
+  );
+  ok(!shape.test(words(flat)), words(flat));
+  match(await textOf(sessionsTable(flat)), /no radius/);
+  const figure = await drawZones(flat);
+  ok(!figure!.svg.includes("agree within"), "title of the figure");
+  ok((await drawZones(report(session(SPHERE))))!.svg.includes("agree within"));
+});
+
+Deno.test("sessionReport() names the zone nearest the centre where the centre was not read, and the outermost where the edge was not", () => {
+  const inner = report(
+    session(HOLE.map((row) => row.slice(1)), {
+      places: [["30 mm", 30], ["edge", 44]],
+    }),
+  );
+  const text = words(inner);
+  match(
+    text,
+    /since the zone nearest the centre, 30 mm, is deep and the edge long \(the centre itself was not read\)/,
+  );
+  ok(!/the centre is deep|at the centre/.test(text), text);
+  const zone = (label: string, distance: number) => ({
+    place: { label, distance: mm(distance) },
+  });
+  const both = endsInWords([zone("20%", 18), zone("60%", 54)]);
+  equal(both.unread, "the centre and the edge themselves were not read");
+  equal(both.outer, "the outermost zone read, 60%,");
+  const all = endsInWords([zone("centre", 0), zone("edge (foot out)", 70)]);
+  deepEqual(all, { inner: "the centre", outer: "the edge (foot out)" });
+  equal(isCentre(zone("middle", 0.2)), true);
+  equal(zoneInWords(zone("middle", 0.2)), "the centre");
+  equal(zoneInWords(zone("20%", 18)), "20%");
 });
 
 Deno.test("the tables show zones, differences, sessions and problems, escaped", async () => {
@@ -266,7 +412,7 @@ Deno.test("the tables show zones, differences, sessions and problems, escaped", 
       ),
     );
   match(await html(zonesTable(found)), /50%.*2519\.7 ± /);
-  match(await html(differencesTable(found)), /centre less edge.*out/);
+  match(await html(differencesTable(found)), /edge less centre.*out/);
   match(await html(sessionsTable(found)), /out of tolerance/);
   const problems = await html(problemsTable(found));
   match(problems, /readings\.csv, line 6/);
@@ -378,7 +524,7 @@ Deno.test("sessionReport() says that zones differ even without a tolerance", () 
   const text = words(report(session(HOLE), { sphericity: undefined }));
   match(
     text,
-    /The zones do differ: centre reads 27\.7 ± \d\.\d µm more sag than edge\./,
+    /The zones do differ: centre reads 27\.7 ± \d\.\d µm more sag than edge \(95 %, all pairs of zones together\)\./,
   );
   match(
     words(
