@@ -42,6 +42,9 @@ export interface ProfileFigureInput {
 
 const ACTION = "the profile";
 
+/** A fault narrower than this part of what was touched can lie off the band. */
+const NARROW = 0.2;
+
 function check(input: ProfileFigureInput) {
   positive(input.halfDiameter, ACTION, "half the diameter");
   positive(input.seenTo, ACTION, "the largest distance seen");
@@ -58,10 +61,10 @@ function check(input: ProfileFigureInput) {
 }
 
 /**
- * Draws the fitted departure from a sphere along a diameter, with its band.
+ * Draws the departure from a sphere along a diameter, with its band.
  *
- * The fit is of revolution, so both halves are the same; what lies beyond the
- * outermost foot is drawn dashed on a grey ground, for nothing was seen there.
+ * The shape is of revolution, so both halves are the same. Beyond the outermost
+ * point touched nothing was seen: the ground is grey there and no line is drawn.
  *
  * @param input Profile in mm.
  * @param settings Unit, title, width.
@@ -79,9 +82,9 @@ function check(input: ProfileFigureInput) {
  *     departure: { value: 1e-3 * (distance / 150) ** 4 },
  *   })),
  *   halfDiameter: 150,
- *   seenTo: 126,
+ *   seenTo: 150,
  * });
- * match(description, /from the lowest to the highest point 1 µm/);
+ * match(description, /from the lowest to the highest point of the shape that fits 1 µm/);
  * ```
  */
 export async function profileFigure(
@@ -101,11 +104,12 @@ export async function profileFigure(
       y1: (interval95?.low ?? value) * k,
       y2: (interval95?.high ?? value) * k,
     }));
+  const touched = half.filter(({ x }) => x <= seenTo * (1 + 1e-9));
   const whole = [
-    ...half.filter(({ x }) => x > 0).reverse().map((p) => ({ ...p, x: -p.x })),
-    ...half,
+    ...touched.filter(({ x }) => x > 0).reverse()
+      .map((p) => ({ ...p, x: -p.x })),
+    ...touched,
   ];
-  const seen = whole.filter(({ x }) => Math.abs(x) <= seenTo);
   const banded = input.points.some(({ departure }) => departure.interval95);
   const toUser = unit === "mm" ? 1 : 1 / 25.4;
   const ticks = linearTicks(-halfDiameter * toUser, halfDiameter * toUser, 4);
@@ -124,23 +128,23 @@ export async function profileFigure(
   const [low, high] = y.domain;
   const stands = [...new Set(zones.flatMap(({ distance: d }) => [d, -d]))]
     .map((at) => ({ x: at, y: low }));
-  const values = input.points.map(({ departure }) => departure.value);
+  const values = touched.map(({ y }) => y / k);
   const span = Math.max(...values) - Math.min(...values);
   return svgFigure(
     await drawPage({
       title: settings.title ?? "Shape of the surface against a sphere",
       description: settings.description ??
-        `Fitted height above the sphere that fits best, from the lowest to the highest point ${
+        `Height above the sphere that fits best, from the lowest to the highest point of the shape that fits ${
           small.text(span)
-        } over ${
-          placeText(halfDiameter, unit)
+        } as far as ${
+          placeText(seenTo, unit)
         } from the centre. Feet and probe saw nothing beyond ${
           placeText(seenTo, unit)
         }.`,
       width: settings.width,
       idPrefix: settings.idPrefix,
       key: keyOf(
-        keyLine("fitted surface", "first", { width: 2.5 }),
+        keyLine("shape that fits", "first", { width: 2.5 }),
         banded && keyArea("95 % band", "haze", "first"),
         seenTo < halfDiameter &&
           keyArea("no foot or probe stood here", "veil", "quiet", "4 4"),
@@ -148,7 +152,12 @@ export async function profileFigure(
           keyShape("gauge stood here", "triangle", { fill: "ink", size: 4 }),
       ),
       notes: [
-        "Fitted as the same in every direction; three feet cannot see astigmatism.",
+        banded
+          ? `The band rests on smoothness alone: 95 % of the shapes that are smooth, the same all round, and would read like this. The line is their average. A fault narrower than about ${
+            placeText(NARROW * seenTo, unit)
+          } can hide between the points touched.`
+          : "Without repeated sets nothing says how sure this shape is, so no band is drawn.",
+        "Three feet cannot see astigmatism.",
       ],
       panels: [{
         yTitle: `Height above the sphere that fits best (${small.unit})`,
@@ -173,8 +182,7 @@ export async function profileFigure(
             })
           ),
           Plot.ruleY([0], { stroke: ink("quiet") }),
-          path(Plot, whole, "first", { width: 2, dash: "3 5" }),
-          path(Plot, seen, "first", { width: 2.5 }),
+          path(Plot, whole, "first", { width: 2.5 }),
           points(Plot, stands, "triangle", { fill: "ink", size: 4 }),
         ],
       }],

@@ -108,6 +108,11 @@ export {
 export { type Cell, type MeasuredSet, setTable } from "./set_table.ts";
 export { type SetsNeeded, setsNeeded } from "./sets_needed.ts";
 export {
+  type ShapeGround,
+  type SurfaceShape,
+  surfaceShape,
+} from "./surface_shape.ts";
+export {
   farthest,
   judge,
   nearest,
