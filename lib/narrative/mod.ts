@@ -72,6 +72,7 @@ export {
   safetySentences,
   suspicionSentences,
   unseenSentences,
+  zeroSentences,
 } from "./caution_sentences.ts";
 export { GLOSSARY, type GlossaryEntry, usesWord, wordsIn } from "./glossary.ts";
 export {

@@ -30,7 +30,22 @@ const LIKE_WORK = 0.05;
  */
 export function flatLooks(group: SessionGroup, piece: Piece): Problem[] {
   const { form, unit } = piece;
-  const { flat, flatLine, levels, session } = group;
+  const { flat, flatLine, levels, session, zeroShown } = group;
+  const shown = Math.abs(zeroShown);
+  // The work then reads nothing beyond what "the flat" showed.
+  if (shown > MOST_STEPS * levels.step && meanSize(group) < LIKE_WORK * shown) {
+    return [
+      suspicion(
+        group,
+        "zero-jumped",
+        group.zeroShownLine,
+        `the flat shows ${
+          saidSag(zeroShown, unit)
+        } in session ${session}, as much as the work after it: was the work read, not the flat?`,
+        "write the zone that was read, or look at the flat again",
+      ),
+    ];
+  }
   const size = Math.abs(flat);
   const work = meanSize(group);
   const { step } = levels;

@@ -31,6 +31,9 @@ const MOST_GROUPS = 10_000;
 /** Readings within so many display steps of 0 show nothing but the flat. */
 const STEPS_OF_NOUGHT = 2;
 
+/** A look at the flat by fewer display steps is a zero that was pressed. */
+const STEPS_OF_ZERO = 3;
+
 /** Watches readings go by and says at the end what looks wrong. */
 export class PlausibilityWatch {
   readonly #piece: Piece;
@@ -63,7 +66,18 @@ export class PlausibilityWatch {
       group = this.#find(reading);
       if (group === undefined) return;
     }
-    const { sag, line } = reading;
+    const { line } = reading;
+    if (reading.zeroing !== group.zeroing) {
+      group.zeroing = reading.zeroing;
+      const isLook = reading.on === "flat" &&
+        Math.abs(reading.sag) >= STEPS_OF_ZERO * group.levels.step;
+      group.opening = isLook ? reading.sag : 0;
+      if (Math.abs(group.opening) > Math.abs(group.zeroShown)) {
+        group.zeroShown = group.opening;
+        group.zeroShownLine = line;
+      }
+    }
+    const sag = reading.sag - group.opening;
     if (reading.on === "flat") {
       if (Math.abs(sag) > Math.abs(group.flat)) {
         group.flat = sag;
@@ -81,7 +95,7 @@ export class PlausibilityWatch {
       return;
     }
     if (sag < 0 && group.negative++ === 0) group.negativeLine = line;
-    group.levels.see(reading);
+    group.levels.see(reading, sag);
   }
 
   #find(reading: Reading): SessionGroup | undefined {

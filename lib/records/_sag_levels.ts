@@ -86,8 +86,8 @@ export class SagLevels {
   readonly #bins = new Map<number, SagLevel>();
   #step = 0;
 
-  /** Counts one. */
-  see({ sag, line, zone, zeroing, step }: Reading): void {
+  /** Counts one by its sag, in mm, from what the flat showed. */
+  see({ line, zone, zeroing, step }: Reading, sag: number): void {
     if (step !== undefined && step > this.#step) this.#step = step;
     const size = Math.round(Math.log(Math.abs(sag)) / BIN) * 2;
     const key = sag < 0 ? size + 1 : size;

@@ -40,7 +40,15 @@ export interface SessionGroup {
   zeroLine: number;
   /** Size of the largest sag, in mm. */
   largest: number;
-  /** The look at the flat that stands farthest from 0, in mm. */
+  /** The zeroing last read. */
+  zeroing: string | undefined;
+  /** What the flat showed when it began, in mm; 0 where zero was pressed. */
+  opening: number;
+  /** The largest of those, in mm. */
+  zeroShown: number;
+  /** Its line. */
+  zeroShownLine: number;
+  /** The look at the flat that stands farthest from that, less it, in mm. */
   flat: number;
   /** Its line. */
   flatLine: number;
@@ -71,6 +79,10 @@ export function emptyGroup(
     zero: 0,
     zeroLine: 0,
     largest: 0,
+    zeroing: undefined,
+    opening: 0,
+    zeroShown: 0,
+    zeroShownLine: 0,
     flat: 0,
     flatLine: 0,
     odd: [],

@@ -16,7 +16,7 @@ import type { Bench, Ring } from "../records/bench.ts";
 import type { Piece } from "../records/piece.ts";
 import type { Reading } from "../records/reading.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
-import { correctDrift, type ZeroDrift } from "./drift.ts";
+import { correctDrift, type RecordedZero, type ZeroDrift } from "./drift.ts";
 import { flagOutliers, type OutlierFlag, withoutFlagged } from "./outliers.ts";
 import { type Place, placesOf } from "./place.ts";
 import { fitProfile, type SurfaceProfile } from "./profile.ts";
@@ -91,6 +91,8 @@ export interface SessionAnalysis {
   readonly withoutOutliers?: JudgedSets & { readonly whole: MeanWithRadius };
   /** Drift of the zero, by zeroing. */
   readonly drifts: readonly ZeroDrift[];
+  /** Zeroings whose flat did not show 0: their readings count from there. */
+  readonly zeros: readonly RecordedZero[];
   /** Standard uncertainty of the mean sag from drift that is left, in mm. */
   readonly driftUncertainty: Millimetres;
   /** What could not have been seen. */
@@ -154,7 +156,10 @@ export function analyseSession(
   const feet = effectiveFeet(ring.shape, form);
   const step = work.reduce((most, one) => Math.max(most, one.step ?? 0), 0);
   const { kind } = ring.shape;
-  const { drifts, carried, left, ...looked } = correctDrift(readings, step);
+  const { drifts, zeros, carried, left, ...looked } = correctDrift(
+    readings,
+    step,
+  );
   const at = itemMaker(readings);
   const onWork = (_: number, index: number): boolean => at(index).on === "work";
   const sag = looked.sag.filter(onWork);
@@ -236,6 +241,7 @@ export function analyseSession(
       },
     }),
     drifts,
+    zeros,
     driftUncertainty: carried,
     unseen: radius === undefined
       ? []

@@ -16,6 +16,9 @@ import {
   zeroAt,
 } from "./_looks.ts";
 import { commonMove, moveUncertainty } from "./_moves.ts";
+import { type RecordedZero, recordedZeros } from "./_recorded_zero.ts";
+
+export type { RecordedZero };
 
 /** What the looks at the flat say about one zeroing. */
 export interface ZeroDrift {
@@ -62,6 +65,8 @@ export interface DriftCorrected {
   readonly progress: readonly number[];
   /** One entry for each zeroing with a closing look at the flat. */
   readonly drifts: readonly ZeroDrift[];
+  /** Zeroings whose flat did not show 0: their readings count from there. */
+  readonly zeros: readonly RecordedZero[];
   /** What is not known of the drift; undefined where nobody looked back. */
   readonly left?: DriftLeft;
   /** Standard uncertainty of a mean sag from drift that is left, in mm. */
@@ -81,6 +86,10 @@ type Found = Looks & {
  * every later look at the flat; between two looks it is taken to move in
  * proportion to time where every reading has one, else to the order of
  * readings.
+ *
+ * Where the flat did not show 0 before the work was read, by more than three
+ * display steps and more than chance, zero was not pressed: the readings of
+ * that zeroing count from what it showed.
  *
  * A zeroing is corrected by its own looks when its zero moved by more than one
  * display step and by more than twice the uncertainty of that move (more, when
@@ -134,10 +143,17 @@ export function correctDrift(
   const sag = new Array<number>(readings.length).fill(0);
   for (let index = 0; index < sag.length; index++) sag[index] = at(index).sag;
   const progress = new Array<number>(readings.length).fill(0);
-  if (found.length === 0) {
-    return { sag, progress, drifts: [], carried: millimetres(0) };
-  }
   const repeats = repeatVariance(at, groups);
+  const opened = recordedZeros(at, groups, step, repeats?.variance ?? 0);
+  for (const [group, { zero }] of opened) {
+    for (const index of groups.placesOf(group)) {
+      if (at(index).on === "work") sag[index] -= zero;
+    }
+  }
+  const zeros = [...opened.values()];
+  if (found.length === 0) {
+    return { sag, progress, drifts: [], zeros, carried: millimetres(0) };
+  }
   const { uncertainty, limit } = moveUncertainty(
     found.map(({ moved }) => moved),
     repeats,
@@ -155,7 +171,9 @@ export function correctDrift(
       if (at(index).on === "flat") continue;
       const moment = momentOf(at, index, timed);
       progress[index] = progressOf(knots, moment);
-      sag[index] -= own ? zeroAt(knots, moment) : share * progress[index];
+      sag[index] -= own
+        ? zeroAt(knots, moment) - (opened.get(group)?.zero ?? 0)
+        : share * progress[index];
     }
     return {
       zeroing,
@@ -180,6 +198,7 @@ export function correctDrift(
     sag,
     progress,
     drifts,
+    zeros,
     left,
     carried: millimetres(
       meanProgress(at, progress) * Math.max(

@@ -69,6 +69,7 @@ export {
   correctDrift,
   type DriftCorrected,
   type DriftLeft,
+  type RecordedZero,
   type ZeroDrift,
 } from "./drift.ts";
 export {
