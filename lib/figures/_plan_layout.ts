@@ -4,6 +4,7 @@
  * @module
  */
 import { relativeFootDegrees } from "../geometry/foot_direction.ts";
+import { forEachItem } from "../numerics/lazy_list.ts";
 import { millimetres } from "../units/length.ts";
 import type {
   PlanFigureInput,
@@ -66,7 +67,7 @@ export function standsOf(input: PlanFigureInput): PlanLayout {
   const near = (value: number) => Math.round(value * 2);
   const stands = new Map<string, Stand>();
   const probes = new Map<string, PlanPoint & { sum: number; count: number }>();
-  for (const reading of input.readings) {
+  forEachItem(input.readings, (reading) => {
     const stand = standOf(reading, input);
     const place = `${near(stand.x)} ${near(stand.y)}`;
     const first = stand.feet[0];
@@ -79,7 +80,7 @@ export function standsOf(input: PlanFigureInput): PlanLayout {
     probe.sum += reading.departure;
     probe.count++;
     probes.set(place, probe);
-  }
+  });
   return {
     stands: [...stands.values()],
     probes: [...probes.values()].map(({ x, y, sum, count }) => ({

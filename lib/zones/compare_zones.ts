@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { forEachItem } from "../numerics/lazy_list.ts";
 import { roundingLeft } from "./rounding_left.ts";
 import type { DriftLeft } from "./drift.ts";
 import type { MeasuredSet } from "./set_table.ts";
@@ -27,12 +28,13 @@ function pairOf(
   second: number,
 ): Pair | undefined {
   let [count, later] = [0, 0];
-  const values = sets.map(({ cells }) => {
+  const values: (number | undefined)[] = [];
+  forEachItem(sets, ({ cells }) => {
     const [a, b] = [cells[first], cells[second]];
-    if (!a || !b) return undefined;
+    values.push(a && b ? a.sag - b.sag : undefined);
+    if (!a || !b) return;
     count++;
     later += (a.progress ?? 0) - (b.progress ?? 0);
-    return a.sag - b.sag;
   });
   return count === 0
     ? undefined

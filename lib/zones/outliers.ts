@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { mapItems } from "../numerics/lazy_list.ts";
+import { forEachItem, mapItems } from "../numerics/lazy_list.ts";
 import { grubbsTest } from "../statistics/grubbs_test.ts";
 import { summarise } from "../statistics/summary.ts";
 import type { MeasuredSet } from "./set_table.ts";
@@ -127,7 +127,7 @@ function departures(
   const members: number[] = [];
   const values: number[] = [];
   if (places === 1) {
-    sets.forEach(({ cells }, index) => {
+    forEachItem(sets, ({ cells }, index) => {
       const own = cells[place];
       if (!own) return;
       members.push(index);
@@ -137,13 +137,13 @@ function departures(
   }
   const usual = Array.from({ length: places }, (_, other) => {
     const both: number[] = [];
-    sets.forEach(({ cells }) => {
+    forEachItem(sets, ({ cells }) => {
       const [own, there] = [cells[place], cells[other]];
       if (own && there && other !== place) both.push(own.sag - there.sag);
     });
     return middleOf(both);
   });
-  sets.forEach(({ cells }, index) => {
+  forEachItem(sets, ({ cells }, index) => {
     const own = cells[place];
     if (!own) return;
     const off = middleOf(cells.flatMap((cell, other) => {

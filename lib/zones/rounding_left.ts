@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { forEachItem } from "../numerics/lazy_list.ts";
 import { survivingRounding } from "../statistics/rounding_floor.ts";
 import { chiSquareUpper5 } from "./_critical.ts";
 import type { MeasuredSet } from "./set_table.ts";
@@ -42,13 +43,13 @@ export function roundingLeft(
   return Array.from({ length: places }, (_, place) => {
     if (step === 0) return 0;
     let [count, mean, squares] = [0, 0, 0];
-    for (const { cells } of sets) {
+    forEachItem(sets, ({ cells }) => {
       const cell = cells[place];
-      if (!cell) continue;
+      if (!cell) return;
       const off = cell.sag - mean;
       mean += off / ++count;
       squares += off * (cell.sag - mean);
-    }
+    });
     if (count < 2) return 1;
     const dof = count - 1;
     // A difference of two such readings would scatter twice as much.

@@ -4,6 +4,7 @@
  * @module
  */
 import { groupPlaces } from "../numerics/group_places.ts";
+import { forEachItem } from "../numerics/lazy_list.ts";
 import type { Feet, SurfaceForm } from "../geometry/feet.ts";
 import { radiusFromSag } from "../geometry/radius_from_sag.ts";
 import { radiusSensitivities } from "../geometry/sensitivities.ts";
@@ -129,13 +130,13 @@ export function meanOfSets(
 ): MeanSag {
   const sags: number[] = [];
   const zeroings: string[] = [];
-  for (const { cells, zeroing } of sets) {
+  forEachItem(sets, ({ cells, zeroing }) => {
     for (const cell of cells) {
       if (!cell) continue;
       sags.push(cell.sag);
       zeroings.push(zeroing);
     }
-  }
+  });
   return meanSag(sags, zeroings, step);
 }
 

@@ -7,7 +7,7 @@ import { contactRadii } from "../geometry/contact_points.ts";
 import type { SurfaceForm } from "../geometry/feet.ts";
 import { relativeFootDegrees } from "../geometry/foot_direction.ts";
 import type { RingShape } from "../geometry/ring.ts";
-import { filterItems } from "../numerics/lazy_list.ts";
+import { filterItems, forEachItem } from "../numerics/lazy_list.ts";
 import type { Reading } from "../records/reading.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { footClass } from "./place.ts";
@@ -146,7 +146,7 @@ export function outermostTouched(
   radius: Millimetres,
 ): Millimetres {
   let outermost = 0;
-  for (const { offset, diameterDegrees, foot } of readings) {
+  forEachItem(readings, ({ offset, diameterDegrees, foot }) => {
     const relative = relativeFootDegrees(foot, diameterDegrees, offset);
     const seen = contactRadii(shape, form, radius, offset, relative);
     const known = seen.feet.length > 0 || shape.kind === "edge" || offset === 0;
@@ -156,18 +156,18 @@ export function outermostTouched(
       ? seen.innermost
       : contactRadii(shape, form, radius, offset, 180).outermost;
     outermost = Math.max(outermost, certain);
-  }
+  });
   return millimetres(outermost);
 }
 
 /** Whether the ring stood in two directions, as seen from the work, somewhere. */
 function turned(readings: readonly Reading[]): boolean {
   const seen = new Set<number>();
-  for (const { foot, diameterDegrees, offset } of readings) {
+  forEachItem(readings, ({ foot, diameterDegrees, offset }) => {
     const relative = relativeFootDegrees(foot, diameterDegrees, offset);
-    if (relative === undefined || diameterDegrees === undefined) continue;
+    if (relative === undefined || diameterDegrees === undefined) return;
     const inWork = relative + diameterDegrees + (offset < 0 ? 180 : 0);
     seen.add(Math.round((((inWork % 120) + 120) % 120) / 15) % 8);
-  }
+  });
   return seen.size > 1;
 }

@@ -1,6 +1,7 @@
 import { deepEqual, equal, throws } from "node:assert/strict";
 import {
   filterItems,
+  forEachItem,
   isLazy,
   itemMaker,
   lazyList,
@@ -58,6 +59,14 @@ Deno.test("lazyList() refuses a length that is no count", () => {
 
 Deno.test("itemMaker() gives the items of lazy lists and of arrays", () => {
   for (const list of [squares, array]) equal(itemMaker(list)(4).square, 16);
+});
+
+Deno.test("forEachItem() visits every item in order", () => {
+  for (const list of [squares, array]) {
+    const seen: [number, number][] = [];
+    forEachItem(list, ({ square }, index) => seen.push([index, square]));
+    deepEqual(seen, array.map(({ square }, index) => [index, square]));
+  }
 });
 
 Deno.test("filterItems(), mapItems() and pickItems() give of a lazy list what they give of an array, and make none of it", () => {
