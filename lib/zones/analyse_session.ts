@@ -8,7 +8,6 @@ import { effectiveFeet } from "../geometry/effective_feet.ts";
 import type { Feet } from "../geometry/feet.ts";
 import {
   filterItems,
-  forEachItem,
   isLazy,
   itemMaker,
   mapItems,
@@ -155,8 +154,7 @@ export function analyseSession(
   }
   const { form } = piece;
   const feet = effectiveFeet(ring.shape, form);
-  let step = 0;
-  forEachItem(work, (one) => step = Math.max(step, one.step ?? 0));
+  const step = work.reduce((most, one) => Math.max(most, one.step ?? 0), 0);
   const { kind } = ring.shape;
   const { drifts, zeros, carried, left, ...looked } = correctDrift(
     readings,
@@ -168,8 +166,7 @@ export function analyseSession(
   const progress = looked.progress.filter(onWork);
   const drift = left === undefined ? {} : { drift: left };
   const { places, placeOf } = placesOf(work, kind);
-  const zeroingOf: string[] = [];
-  forEachItem(work, ({ zeroing }) => zeroingOf.push(zeroing));
+  const zeroingOf = work.map(({ zeroing }) => zeroing);
   const sets = setTable(work, sag, places, placeOf, progress);
   const statements = places.length * (places.length - 1) / 2 + 1;
   const ends = compareEnds(sets, places, step, statements, scope, left);
