@@ -19,7 +19,10 @@ export interface KernelSettings {
   readonly check?: boolean;
   /** Put the compiler's complaints into words. */
   readonly explainers?: readonly Explainer[];
-  /** What notebooks may do; anything unless given. */
+  /**
+   * What notebooks may do; anything unless given. A check is not limited: it
+   * reads the files that a cell names, and its complaints may quote them.
+   */
   readonly limits?: PermissionLimits;
   /** Version of the package, shown to front ends. */
   readonly version?: string;

@@ -278,6 +278,82 @@ Deno.test("task report lets a notebook change neither rights nor owner nor times
   await Deno.remove(folder, { recursive: true });
 });
 
+/** All below a folder: kind, rights, owner, time of change, content. */
+async function stateOf(folder: string): Promise<Record<string, string>> {
+  const found: Record<string, string> = {};
+  for await (const { name } of Deno.readDir(folder)) {
+    const path = `${folder}/${name}`;
+    const { mode, uid, mtime, isFile, isDirectory } = await Deno.lstat(path);
+    const text = isFile ? await Deno.readTextFile(path) : "";
+    found[path] = `${mode} ${uid} ${mtime?.getTime()} ${text}`;
+    if (isDirectory && name !== "report") {
+      Object.assign(found, await stateOf(path));
+    }
+  }
+  return found;
+}
+
+Deno.test("task report leaves the disk as it was though a notebook calls every function of node:fs and of Deno on it, and reads nothing from outside", async () => {
+  if (!POSIX) return;
+  const folder = await copyPiece("coarse-display-180");
+  const outside = await Deno.realPath(await Deno.makeTempDir());
+  await Deno.writeTextFile(`${outside}/secret`, "hidden words");
+  const source = `
+    import fs from "node:fs";
+    const inside = folder + "/readings.csv", secret = "${outside}/secret";
+    const said = [], later = [];
+    const skip = /^(?:exit|abort|kill|watch|unwatch|serve|listen|test|bench|promises|constants|add|remove.*Listener)/;
+    const fd = fs.openSync(inside, "r");
+    const handle = await fs.promises.open(inside);
+    const sets = [
+      [secret], [secret, "utf8"], [secret, "${outside}/copy"], [secret, folder + "/copy"],
+      [inside], [inside, 0o600], [inside, 1, 1], [inside, "X"], [inside, folder + "/copy"], [inside, "${outside}/copy"],
+      ["${outside}"], ["${outside}/new"], [folder + "/new"], [folder, { recursive: true }], [{ dir: "${outside}" }], [{ dir: folder }],
+      [fd], [fd, 0], [fd, 1, 1], [fd, "X"], [fd, new Uint8Array(3)], [],
+    ];
+    const call = (name, self, args) => {
+      try {
+        const value = self[name](...args);
+        if (typeof value?.then === "function") later.push(value.then((one) => said.push(one), () => {}));
+        else said.push(value);
+      } catch { /* refused */ }
+    };
+    for (const self of [fs, fs.promises, Deno]) {
+      for (const name of Object.getOwnPropertyNames(self)) {
+        if (typeof self[name] !== "function" || skip.test(name) || /^[A-Z]/.test(name)) continue;
+        // Streams and callbacks fail later, with nobody to hear it.
+        if (self === fs && !/Sync$/.test(name)) continue;
+        for (const args of sets) call(name, self, args);
+      }
+    }
+    for (const name of Object.getOwnPropertyNames(Object.getPrototypeOf(handle))) {
+      if (!/^(?:constructor|fd|close|create|read)/.test(name)) for (const args of [[0], [0, 0], ["X"]]) call(name, handle, args);
+    }
+    await Promise.race([Promise.allSettled(later), new Promise((done) => setTimeout(done, 3000))]);
+    const text = said.map((one) => {
+      try {
+        return typeof one === "string" ? one : one instanceof Uint8Array ? new TextDecoder().decode(one) : JSON.stringify(one) ?? "";
+      } catch {
+        return "";
+      }
+    }).join();
+    console.log("seen:", said.length > 50, text.includes("session,taken_at"), text.includes("hidden words"));`;
+  const notebook = await strangers(folder, [source], ["raises-exception"]);
+  const before = await stateOf(folder);
+  const away = await stateOf(outside);
+  await runTask("report", [folder, "--no-check", "--notebook", notebook]);
+  // What fails with nobody to hear it takes the place of the cell's value.
+  match(
+    await Deno.readTextFile(`${folder}/report/session.ipynb`),
+    /"seen: true true false\\n"/,
+  );
+  const { [`${folder}/report`]: _, ...after } = await stateOf(folder);
+  deepEqual(after, before);
+  deepEqual(await stateOf(outside), away);
+  await Deno.remove(outside, { recursive: true });
+  await Deno.remove(folder, { recursive: true });
+});
+
 Deno.test("task report checks no notebook that would make the checker read and quote a foreign file, and says so", async () => {
   const folder = await copyPiece("coarse-display-180");
   const outside = await Deno.realPath(await Deno.makeTempDir());
