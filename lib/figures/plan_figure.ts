@@ -140,7 +140,7 @@ export async function planFigure(
           ),
       ),
       notes: [
-        "Each figure is the sag less the mean of its set.",
+        "Amounts are sag less the mean of the reading's set.",
         ...(readings.length > probes.length
           ? [
             "Each mark is the mean of the readings with the probe at that place.",

@@ -16,9 +16,13 @@ export interface ColumnLength {
   readonly half?: number;
 }
 
+/** Share of an uncertainty that rounding may change it by, to keep a column even. */
+const LOST = 0.1;
+
 /**
- * Writes lengths below one another with equal decimals: those that the best
- * known of them supports, so that none loses a figure.
+ * Writes lengths below one another with equal decimals: those that the least
+ * known of them supports, or as many more as keep every uncertainty within a
+ * tenth of itself.
  *
  * @param lengths The lengths in mm; undefined for an empty cell.
  * @param unit The unit of the column.
@@ -47,12 +51,15 @@ export function writeColumn(
   decimals: number,
   signed: boolean = false,
 ): readonly (string | undefined)[] {
-  const supported = lengths.flatMap((one) =>
+  const halves = lengths.flatMap((one) =>
     one?.half === undefined || one.half === 0
       ? []
-      : [decimalsFor(amountIn(millimetres(one.half), unit))]
+      : [amountIn(millimetres(one.half), unit)]
   );
-  const places = supported.length === 0 ? decimals : Math.max(...supported);
+  const places = halves.length === 0 ? decimals : Math.max(
+    decimalsFor(Math.max(...halves)),
+    Math.ceil(-Math.log10(2 * LOST * Math.min(...halves))),
+  );
   return lengths.map((one) => {
     if (one === undefined) return undefined;
     const { value, half } = one;

@@ -94,7 +94,7 @@ Deno.test("planFigure() tells departures apart by shape, in steps that hold the 
   ) {
     ok(texts.includes(text), `${text} is missing of ${texts}`);
   }
-  ok(texts.includes("Each figure is the sag less the mean of its set."));
+  ok(texts.includes("Amounts are sag less the mean of the reading's set."));
   match(
     figure.description,
     /300 mm across, read at 3 places of the gauge; sag less the mean of its set −2\.4 µm to 2\.4 µm/,

@@ -319,7 +319,7 @@ Deno.test("writeColumn() and writeRadii() keep equal decimals, signs and empty c
     writeColumn([...given, undefined], "µm", 1, true).map((text) =>
       text && plain(text)
     ),
-    ["+9.20 ± 12.30 µm", "−4.10 ± 0.92 µm", undefined],
+    ["+9.2 ± 12.3 µm", "−4.1 ± 0.9 µm", undefined],
   );
   deepEqual(
     writeColumn([{ value: 0.5 }, { value: 1 }], "mm", 3).map((text) =>
