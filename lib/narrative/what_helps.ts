@@ -41,7 +41,7 @@ const CURES: Readonly<Record<string, readonly [act: string, source: string]>> =
  *     { source: "ring radius", common: "ring A radius", share: 0.93 },
  *     { source: "repetition", share: 0.07 },
  *   ]),
- *   "measure the ring better first — more sets do little, since 93 % of the doubt (of its square) comes from the ring's radius",
+ *   "measure the ring better first — more sets do little, since the largest part of the doubt comes from the ring's radius",
  * );
  * equal(whatHelps([]), "read more sets first");
  * ```
@@ -58,7 +58,5 @@ export function whatHelps(
   }
   const [act, source] = CURES[worst.source] ??
     ["settle its largest source", worst.source];
-  return `${act} first — more sets do little, since ${
-    Math.round(100 * worst.share)
-  } % of the doubt (of its square) comes from ${source}`;
+  return `${act} first — more sets do little, since the largest part of the doubt comes from ${source}`;
 }

@@ -60,7 +60,7 @@ Deno.test("nextStepSentence() gives the ends of an uneven doubt, and no more set
   const uneven = { interval: { low: 2158.4, high: 2245.2 } };
   equal(
     said(radius(uneven, 96), false),
-    "Next: the target lies within the doubt of the radius (2158 mm to 2245 mm), so it may be reached or not; go on if the next grades can still move it, or measure the ring better first — more sets do little, since 96 % of the doubt (of its square) comes from the ring's radius.",
+    "Next: the target lies within the doubt of the radius (2158 mm to 2245 mm), so it may be reached or not; go on if the next grades can still move it, or measure the ring better first — more sets do little, since the largest part of the doubt comes from the ring's radius.",
   );
   match(said(radius(uneven, 40), false), /or read more sets first\.$/);
 });
@@ -144,4 +144,29 @@ Deno.test("rangeOf() and writeDoubt() know ±, two ends, one end and nothing", (
   equal(plain(words!), "at least 9120 mm");
   equal(stated({})[0], undefined);
   equal(stated({})[1], undefined);
+});
+
+Deno.test("nextStepSentence() asks for other diameters where sets share them, and says what each chance assumes", () => {
+  const needed = (
+    setsNeeded: NonNullable<
+      Parameters<typeof nextStepSentence>[1]["sphericity"]["setsNeeded"]
+    >,
+  ): string =>
+    plain(nextStepSentence({ kind: "measure more", why: "undecided" }, {
+      sphericity: { setsNeeded },
+      zones: [],
+      sets: { length: 6 },
+    }));
+  match(
+    needed({ kind: "sets", sets: 28, chance: 0.81, atBest: 7, diameters: 3 }),
+    /read 22 more sets on other diameters, 28 in all \(the 6 read lie on 3, and sets on one diameter count as one look at the surface\): .* 81 % if surface and gauge are as they look now .*the less it departs from a sphere, the fewer it takes/,
+  );
+  match(
+    needed({ kind: "sets", sets: 25, chance: 0.81, atBest: 7 }),
+    /read 19 more sets, 25 in all, each on another diameter: /,
+  );
+  match(
+    needed({ kind: "no practical number", moreThan: 30 }),
+    /even 30 sets on 30 diameters would not decide if the surface is as it looks now/,
+  );
 });
