@@ -146,8 +146,8 @@ export function places(figures: HandoutFigures, main: HandoutRing): Markup {
       ).join(", ");
   const place = writeExactly(halfWay, unit, unit === "mm" ? 1 : 2);
   const midway = halfWay <= reach
-    ? `Half way is ${place}.`
-    : `Half way, ${place}, lies beyond that.`;
+    ? `Half way is ${place}, “50%” in the files.`
+    : `Half way, ${place}, lies beyond that: read “50% reach” instead.`;
   return markup`<section><h2>Centre, half way, edge</h2>${
     planDrawing(figures, main)
   }<p>“Edge” is as far out as every foot still stands on good surface: with ${

@@ -84,6 +84,8 @@ export function planSentence(plan: GaugePlan, unit: LengthUnit): string {
   }, ${places} ${repeats === 1 ? "once" : "twice"} each time: about ${
     Math.round(minutes)
   } minutes, with a chance of ${writeWholeChance(chance)} to decide if it is ${
-    about === "radius" ? "exactly on target" : "truly a sphere"
+    about === "radius"
+      ? "exactly on target"
+      : "truly a sphere; the more it departs from one, the more it takes"
   }.`;
 }

@@ -16,22 +16,26 @@ import { endsInWords, type NamedZone } from "./zone_words.ts";
 function whatDecides(needed: SetsNeeded, sets: number): string {
   switch (needed.kind) {
     case "sets": {
-      const { sets: total, atBest, atWorst, chance } = needed;
+      const { sets: total, atBest, atWorst, chance, diameters } = needed;
       const more = Math.max(1, total - sets);
       const best = Math.max(1, atBest - sets);
       const worst = atWorst === undefined
         ? "more than anyone would read"
         : `${Math.max(more, atWorst - sets)} more`;
-      return `measure more — read ${more} more ${
-        more === 1 ? "set" : "sets"
-      }, ${
-        sets + more
-      } in all, each on another diameter: that decides with a chance of ${
+      const noun = more === 1 ? "set" : "sets";
+      const where = diameters === undefined
+        ? `read ${more} more ${noun}, ${
+          sets + more
+        } in all, each on another diameter`
+        : `read ${more} more ${noun} on other diameters, ${
+          sets + more
+        } in all (the ${sets} read lie on ${diameters}, and sets on one diameter count as one look at the surface)`;
+      return `measure more — ${where}: that decides with a chance of ${
         writeWholeChance(chance)
-      } if surface and gauge are as they look now (at best ${best} more, at worst ${worst}, since these few readings leave that open)`;
+      } if surface and gauge are as they look now (at best ${best} more, at worst ${worst}, since these few readings leave that open; the less it departs from a sphere, the fewer it takes)`;
     }
     case "no practical number":
-      return `measure with a ring that shows more of it, or settle for not knowing — the difference lies so close to the tolerance that even ${needed.moreThan} sets would not decide`;
+      return `measure with a ring that shows more of it, or settle for not knowing — the difference lies so close to the tolerance that even ${needed.moreThan} sets on ${needed.moreThan} diameters would not decide if the surface is as it looks now`;
     case "display cannot decide":
       return "measure with a finer display, or with a ring that shows more of it — more sets will not help, since the difference hides within the display step";
     case "more ends":
@@ -85,7 +89,7 @@ export function nextStepSentence(
         return `Next: ${whatDecides(needed, sets)}.`;
       }
       if (zones.length < 2) {
-        return "Next: measure more — read half way out and at the edge as well, in the same set as the centre.";
+        return "Next: measure more — read 50% (half way to the rim; 50% reach where the ring does not get that far) and edge as well, in the same set as the centre.";
       }
       return sets < 3
         ? "Next: measure more — read at least three sets, each on another diameter, zeroing before each."

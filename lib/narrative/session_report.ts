@@ -159,7 +159,7 @@ function nothingToAnswer({ lines, problems }: PieceFolder): readonly string[] {
   if (lines.reported === 0) {
     return [
       "There is nothing to answer yet: no reading of the work was found.",
-      "Next: zero the gauge on the flat, read centre, half way and edge, and do so on three diameters or more.",
+      "Next: zero the gauge on the flat, read centre, 50% and edge, and do so on three diameters or more.",
     ];
   }
   const first = problems.find(({ severity }) => severity === "refused");

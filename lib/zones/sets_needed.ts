@@ -24,6 +24,11 @@ export type SetsNeeded =
     readonly atBest: number;
     /** For the unkind end; undefined when no practical number would do. */
     readonly atWorst?: number;
+    /**
+     * How many diameters the sets lie on, where some share one: for any
+     * diameter those count once, and only sets on other diameters help.
+     */
+    readonly diameters?: number;
   }
   /** The departure lies too close to the tolerance. */
   | { readonly kind: "no practical number"; readonly moreThan: number }

@@ -187,7 +187,7 @@ Deno.test("sessionReport() says what to read when there is nothing, one zone, on
   match(words(report([])), /nothing to answer yet/);
   match(
     words(report(session([[715], [716], [715]]))),
-    /Only centre was read.*read half way out and at the edge/,
+    /Only centre was read.*read 50% \(half way to the rim; 50% reach where .*\) and edge as well/,
   );
   match(
     words(report(session([[715, 714, 713]]))),

@@ -156,3 +156,46 @@ Deno.test("judgeSets() takes a surface tolerance by what the outermost place sho
   const across = [place(0, "any"), place(20, "across"), place(42, "across")];
   near(sag({ kind: "bar", places: across }), 0.5 * sag({}), 1e-12);
 });
+
+/** Two evenings' worth of one sphere, read on three diameters or on six. */
+const FEW = [
+  [365, 365, 363],
+  [363, 364, 363],
+  [362, 366, 364],
+  [
+    364,
+    364,
+    365,
+  ],
+  [364, 364, 365],
+  [361, 363, 362],
+];
+const two = piece({ sphericity: { statedAs: "sag", amount: mm(0.002) } });
+const onDiameters = (degrees: readonly number[]) =>
+  setsOf(FEW).map((set, k) => ({ ...set, diameterDegrees: degrees[k] }));
+
+Deno.test("judgeSets() asks for sets on other diameters where few diameters limit, about as many as of sets that never shared one", () => {
+  const given = ground({ piece: two });
+  const needed = (degrees: readonly number[]) =>
+    judgeSets(onDiameters(degrees), given).sphericity.setsNeeded!;
+  const shared = needed([0, 60, 120, 0, 60, 120]);
+  const apart = needed([0, 30, 60, 90, 120, 150]);
+  ok(shared.kind === "sets", `${shared.kind}`);
+  ok(apart.kind === "sets");
+  equal(shared.diameters, 3);
+  equal(apart.diameters, undefined);
+  // Three of the six sets came twice; the rest is the noise of the estimate.
+  const extra = shared.sets - apart.sets;
+  ok(extra >= 1 && extra <= 8, `${shared.sets}, ${apart.sets}`);
+});
+
+Deno.test("judgeSets() has no practical number only where thirty sets on thirty diameters would not decide", () => {
+  const given = ground({ piece: two });
+  const close = FEW.map(([a, b, c]) => [a, b + 0.9, c]);
+  const sets = setsOf(close).map((set, k) => ({
+    ...set,
+    diameterDegrees: [0, 60, 120, 0, 60, 120][k],
+  }));
+  const { setsNeeded } = judgeSets(sets, given).sphericity;
+  deepEqual(setsNeeded, { kind: "no practical number", moreThan: 30 });
+});

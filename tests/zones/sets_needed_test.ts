@@ -1,6 +1,9 @@
 import { equal, ok, throws } from "node:assert/strict";
 import { Random } from "sagbook/numerics/random.ts";
 import { chanceToDecide } from "sagbook/zones/chance_to_decide.ts";
+import { planStudy } from "sagbook/repeatability/plan_study.ts";
+import { compareZones } from "sagbook/zones/compare_zones.ts";
+import { judge } from "sagbook/zones/sphericity.ts";
 import { setsNeeded } from "sagbook/zones/sets_needed.ts";
 import { decidedShare, modelOf } from "../studies/_sets_needed.ts";
 import { errorAt } from "../studies/_study.ts";
@@ -107,4 +110,38 @@ Deno.test("setsNeeded() gives the same answer for the same seed", () => {
     JSON.stringify(setsNeeded(model, sure, seed))
   );
   equal(first, again);
+});
+
+Deno.test("setsNeeded() and planStudy() give one number for one surface and gauge", () => {
+  const scatter = { repeat: 0.001, zeroing: 0.0007, diameter: 0.0005 };
+  const zones = [0, 40, 60].map((offset) => ({
+    label: `${offset}`,
+    offset,
+    sag: 0.7,
+  }));
+  const planned = planStudy(
+    {
+      zones,
+      truth: "within",
+      decide: (sets, { step }) =>
+        judge(
+          compareZones(sets, 3, step, "any diameter"),
+          undefined,
+          0.003,
+        ).verdict,
+    },
+    { ...scatter, step: 0.001 },
+    {
+      repeats: [1],
+      diameters: ["each"],
+      studies: 1000,
+    },
+  );
+  const sphere = modelOf({ ...design, means: [0, 0, 0] });
+  const found = setsNeeded(sphere, sure, 1);
+  ok(planned.kind === "plan" && found.kind === "sets");
+  ok(
+    Math.abs(planned.best.zeroings - found.sets) <= 1,
+    `${planned.best.zeroings} zeroings, ${found.sets} sets`,
+  );
 });
