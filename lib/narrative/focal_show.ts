@@ -169,7 +169,11 @@ export function focalResults(
     invented: piece.invented,
     piece: { name: piece.name, form: piece.form, target: piece.target },
     answer: report.answer,
-    radius: radius && { radius: radius.radius, expanded: radius.expanded },
+    radius: radius && {
+      radius: radius.radius,
+      expanded: radius.expanded,
+      interval: radius.interval,
+    },
     lines: finished.lines,
     pieces_used: report.used.length,
     not_used: suspicions,

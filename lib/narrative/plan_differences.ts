@@ -109,7 +109,7 @@ function betweenZones(
       sag: { value: zones[zone].mean.sag, own, dof, common: {} },
     }).estimate;
   const [edge, centre] = [estimate(last, own), estimate(0, 0)];
-  const alone = [0, last].map((zone) => {
+  const alone = [0, last].flatMap((zone) => {
     const { mean } = zones[zone];
     return radiusBudget({
       ...measured,
@@ -120,8 +120,10 @@ function betweenZones(
         dof: Math.max(1, mean.dof),
         common: {},
       },
-    }).expanded ?? 0;
+    }).expanded ?? [];
   });
+  // A radius without a ± has none to compare with, and not one of 0.
+  if (alone.length < 2) return undefined;
   const apart = edge && centre && radiusDifference(edge, centre);
   return apart && {
     ...apart,

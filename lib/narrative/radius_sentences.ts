@@ -154,7 +154,7 @@ export function radiusReasons(
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function budgetReasons(
-  { budget }: RadiusStatement,
+  { budget, expanded }: RadiusStatement,
   unit: Piece["unit"],
 ): readonly string[] {
   const ranked = [...budget.lines].sort((a, b) => b.share - a.share)
@@ -163,7 +163,8 @@ export function budgetReasons(
   const parts = ranked.map(({ source, share }) =>
     `${source} ${Math.round(100 * share)} %`
   );
-  const { factor, dof, expanded } = budget;
+  // The statement's own ±; where it has none, the ends stand uneven.
+  const { factor, dof } = budget;
   const spread = expanded === undefined
     ? ""
     : ` ± ${writeLengthFigures(expanded, unit)} is ${

@@ -68,7 +68,11 @@ export function historyResults(
         sag: point?.sag,
       };
     }),
-    radius: radius && { radius: radius.radius, expanded: radius.expanded },
+    radius: radius && {
+      radius: radius.radius,
+      expanded: radius.expanded,
+      interval: radius.interval,
+    },
     settings: report.stages.map(({ grade, position, work, fit, change }) => ({
       grade,
       position,

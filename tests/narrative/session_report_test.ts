@@ -82,12 +82,16 @@ Deno.test("sessionReport() calls no radius on target by an interval that leaves 
   const uneven = loose(1);
   equal(uneven.radius?.expanded, undefined);
   equal(uneven.next?.kind, "near target");
+  const because = (one: SessionReport): string => plain(one.reasons.join(" "));
+  ok(!/± [\d.]+ mm is/.test(because(uneven)), because(uneven));
   match(words(uneven), /whether the radius is within that is not decided/);
   match(
     words(uneven),
     /\(\d{4} mm to \d{4} mm\), so it may be reached or not; .* measure the ring better first — more sets do little/,
   );
   const even = loose(0.1);
+  const [, half] = /± ([\d.]+ mm) \(95 % sure\)/.exec(words(even))!;
+  ok(because(even).includes(`± ${half} is `), because(even));
   ok(even.radius!.expanded! > 8);
   equal(even.next?.kind, "near target");
   equal(loose(0.01).next?.kind, "on target");
