@@ -62,7 +62,7 @@ export interface BetterKnown {
  *   ballRadiusUncertainty: mm(0), expansion: 0, foot: { kind: "unknown" },
  *   shape: { kind: "balls", ...feet, probeOffset: mm(0) },
  * } as const;
- * const bench = { gauge: { id: "dial", steps: {} }, rings: [ring] } as unknown as
+ * const bench = { gauge: { id: "dial", steps: {}, scaleUncertainty: 0 }, rings: [ring] } as unknown as
  *   Parameters<typeof sharedDoubt>[4];
  * const found = sharedDoubt(2203, ring, feet, { form: "concave" }, bench);
  * equal(found.lines[0].source, "ring radius");
