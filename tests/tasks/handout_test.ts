@@ -114,7 +114,7 @@ Deno.test("task handout makes cards for both surfaces of a lens and warns of a r
     );
     const { code, out, err } = await runTask("handout", [folder]);
     equal(code, 0, err);
-    match(err, /^warning: the size of ring ring 1 is a stand-in/m);
+    match(err, /^warning: the size of ring 1 is a stand-in/m);
     match(out, /bench-cards\.html is 40 sheets, one for each ring and surface/);
     match(out, /No card for wide: too large for invented lens\./);
     const page = (name: string): string =>
