@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { medianOf } from "../statistics/median.ts";
 import { leaveOneOut } from "./_leave_one_out.ts";
 import type { HabitLine, MeanRatio } from "./focal_habit_forms.ts";
 import { lineHabit } from "./_line_habit.ts";
@@ -141,12 +142,14 @@ export function focalHabit(pieces: readonly HabitPiece[]): FocalHabit {
 function filledIn(
   pieces: readonly HabitPiece[],
 ): { known: KnownPiece[]; assumed: number } {
-  const ofRadius = median(
-    pieces.map(({ radius, radiusUncertainty: u }) => u && u / radius),
+  const ofRadius = medianOf(
+    pieces.flatMap(({ radius, radiusUncertainty: u }) =>
+      u === undefined ? [] : u / radius
+    ),
   );
-  const ofFocus = median(
-    pieces.map(({ focalLength, focalLengthUncertainty: u }) =>
-      u && u / focalLength
+  const ofFocus = medianOf(
+    pieces.flatMap(({ focalLength, focalLengthUncertainty: u }) =>
+      u === undefined ? [] : u / focalLength
     ),
   );
   let assumed = 0;
@@ -167,13 +170,4 @@ function filledIn(
     ),
   }));
   return { known, assumed };
-}
-
-function median(values: readonly (number | undefined)[]): number | undefined {
-  const given = values.filter((value) => value !== undefined)
-    .sort((a, b) => a - b);
-  const half = given.length >> 1;
-  return given.length === 0 || given.length % 2
-    ? given[half]
-    : (given[half - 1] + given[half]) / 2;
 }

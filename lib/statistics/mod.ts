@@ -32,6 +32,7 @@ export {
   studentizedRangeProbability,
   studentizedRangeQuantile,
 } from "./studentized_range.ts";
+export { medianOf } from "./median.ts";
 export { lagOneAutocorrelation, summarise, type Summary } from "./summary.ts";
 export { RunningMoments } from "./running_moments.ts";
 export {

@@ -68,7 +68,7 @@ export function contrasts(columns: readonly (readonly number[])[]): number[][] {
 
 /** Sum of products. */
 export function dot(
-  a: readonly number[],
+  a: ArrayLike<number>,
   b: ArrayLike<number>,
   start = 0,
 ): number {

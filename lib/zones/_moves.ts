@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { medianOf } from "../statistics/median.ts";
 import { summarise } from "../statistics/summary.ts";
 import { millimetres } from "../units/length.ts";
 import { chiSquareUpper5, studentT } from "./_critical.ts";
@@ -34,9 +35,9 @@ export function moveUncertainty(
     known.push({ variance: rounding + 2 * variance, dof });
   }
   if (n >= 3) {
-    const middle = median(moves);
+    const middle = medianOf(moves)!;
     const spread = 1.4826 *
-      median(moves.map((move) => Math.abs(move - middle)));
+      medianOf(moves.map((move) => Math.abs(move - middle)))!;
     known.push({ variance: Math.max(rounding, spread ** 2), dof: n - 1 });
   }
   if (known.length === 0) {
@@ -78,12 +79,4 @@ export function commonMove(
     real: n >= 3 && Math.abs(mean) > half,
     left: { standardError: millimetres(standardError), dof, rounding },
   };
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const half = sorted.length >> 1;
-  return sorted.length % 2 === 1
-    ? sorted[half]
-    : (sorted[half - 1] + sorted[half]) / 2;
 }

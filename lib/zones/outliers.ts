@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { medianOf } from "../statistics/median.ts";
 import { forEachItem, mapItems } from "../numerics/lazy_list.ts";
 import { grubbsTest } from "../statistics/grubbs_test.ts";
 import { summarise } from "../statistics/summary.ts";
@@ -141,12 +142,12 @@ function departures(
       const [own, there] = [cells[place], cells[other]];
       if (own && there && other !== place) both.push(own.sag - there.sag);
     });
-    return middleOf(both);
+    return medianOf(both);
   });
   forEachItem(sets, ({ cells }, index) => {
     const own = cells[place];
     if (!own) return;
-    const off = middleOf(cells.flatMap((cell, other) => {
+    const off = medianOf(cells.flatMap((cell, other) => {
       const apart = usual[other];
       return cell && other !== place && apart !== undefined
         ? [own.sag - cell.sag - apart]
@@ -157,13 +158,4 @@ function departures(
     values.push(off);
   });
   return { members, values };
-}
-
-function middleOf(values: number[]): number | undefined {
-  if (values.length === 0) return undefined;
-  values.sort((a, b) => a - b);
-  const middle = values.length >> 1;
-  return values.length % 2 === 1
-    ? values[middle]
-    : (values[middle - 1] + values[middle]) / 2;
 }

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { medianOf } from "../statistics/median.ts";
 import { normalProbability } from "../statistics/normal_distribution.ts";
 
 /** A steady change over values in order. */
@@ -90,10 +91,6 @@ export function steadyTrend(
   }
   const chance = count < 2 ? 1 : chanceOf(score, count);
   if (chance > 0.02) return undefined;
-  slopes.sort((a, b) => a - b);
-  const middle = slopes.length >> 1;
-  const slope = slopes.length % 2 === 1
-    ? slopes[middle]
-    : (slopes[middle - 1] + slopes[middle]) / 2;
+  const slope = medianOf(slopes)!;
   return slope === 0 ? undefined : { change: slope * (count - 1), chance };
 }

@@ -6,6 +6,7 @@
 import { filterItems } from "../numerics/lazy_list.ts";
 import { normalProbability } from "../statistics/normal_distribution.ts";
 import { studentTQuantile } from "../statistics/student_t_distribution.ts";
+import { dot } from "./_even_terms.ts";
 import { leastSphere, lowerFactor, solveLower } from "./_shape_algebra.ts";
 import { placeMeans, seenFrom } from "./_shape_places.ts";
 import type { Place } from "./place.ts";
@@ -66,13 +67,7 @@ function likeness(length: number, nodes: number): Float64Array[] {
 }
 
 function times(matrix: readonly Float64Array[], vector: ArrayLike<number>) {
-  return Float64Array.from(matrix, (row) => inner(row, vector));
-}
-
-function inner(a: ArrayLike<number>, b: ArrayLike<number>): number {
-  let sum = 0;
-  for (let k = 0; k < a.length; k++) sum += a[k] * b[k];
-  return sum;
+  return Float64Array.from(matrix, (row) => dot(row, vector));
 }
 
 interface Candidate {
@@ -225,7 +220,7 @@ function candidatesOf(
   const looks = levelled(seen.map(({ weights }) => weights));
   const wanted = levelled(means.map((one) => [one])).map(([one]) => one);
   const doubts = seen.map(({ doubt }) =>
-    doubt === undefined ? 0 : inner(doubt, times(kernel, doubt)) / 2
+    doubt === undefined ? 0 : dot(doubt, times(kernel, doubt)) / 2
   );
   const spread = (variances: readonly number[]): Float64Array[] => {
     const rows = levelled(
@@ -233,12 +228,12 @@ function candidatesOf(
         Float64Array.from({ length: p }, (_, k) => j === k ? Math.sqrt(one) : 0)
       ),
     );
-    return rows.map((a) => Float64Array.from(rows, (b) => inner(a, b)));
+    return rows.map((a) => Float64Array.from(rows, (b) => dot(a, b)));
   };
   const [ofNoise, ofDoubt] = [spread(noise), spread(doubts)];
   const bent = looks.map((look) => times(kernel, look));
   const signal = looks.map((a, i) =>
-    Float64Array.from(bent, (b, j) => inner(a, b) + ofDoubt[i][j])
+    Float64Array.from(bent, (b, j) => dot(a, b) + ofDoubt[i][j])
   );
   const over = leastSphere(NODES);
   const cross = bent.map(over);
@@ -264,15 +259,15 @@ function candidatesOf(
       signal.map((row, i) => row.map((one, j) => size * one + ofNoise[i][j])),
     );
     const whitened = solveLower(factor, wanted);
-    const logWeight = -inner(whitened, whitened) / 2 -
+    const logWeight = -dot(whitened, whitened) / 2 -
       factor.reduce((sum, row, i) => sum + Math.log(row[i]), 0);
     const mean = new Float64Array(NODES);
     const deviation = new Float64Array(NODES);
     for (let node = 0; node < NODES; node++) {
       const shared = solveLower(factor, cross.map((row) => size * row[node]));
-      mean[node] = inner(shared, whitened);
+      mean[node] = dot(shared, whitened);
       deviation[node] = Math.sqrt(
-        Math.max(1e-12 * size, size * own[node] - inner(shared, shared)),
+        Math.max(1e-12 * size, size * own[node] - dot(shared, shared)),
       );
     }
     return { logWeight, mean, deviation };
