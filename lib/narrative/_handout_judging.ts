@@ -18,9 +18,9 @@ import {
 } from "./_formula.ts";
 import {
   letter,
-  ringName,
   rounded,
   rules,
+  shortRingName,
   writeExactly,
 } from "./_handout_words.ts";
 import { safetySentences } from "./caution_sentences.ts";
@@ -65,7 +65,7 @@ export function blind(
   const turned = atEdge &&
     markup`A turned edge ${rounded(atEdge.turned.width, unit)} wide shows ${
       share(atEdge.turned.footOut)
-    } with ${ringName(ring)} at the edge and one foot out, ${
+    } with ${shortRingName(ring)} at the edge and one foot out, ${
       share(atEdge.turned.feetOut)
     } with two feet out at the same place.`;
   return markup`<section><h2>What three feet cannot see</h2>${

@@ -27,9 +27,9 @@ import {
 import { planDrawing, sectionDrawing } from "./_handout_drawings.ts";
 import {
   letter,
-  ringName,
   rounded,
   rules,
+  shortRingName,
   writeExactly,
   writeRadius,
   writeSize,
@@ -55,7 +55,7 @@ export function fromSag(figures: HandoutFigures, main: HandoutRing): Markup {
     formula(radiusFormula("+"))
   }</span><span>convex: ${formula(radiusFormula("−"))}</span></div>
 <p>${r} is the radius of the circle through the ball centres, ${b} the radius of the balls, ${s} the reading less the reading on the flat. The balls add on concave work and take off on convex; the wrong one is out by two ball radii. A sharp edge has no ${b}: concave work touches its outer radius, convex work its inner.</p>
-<p>With ${ringName(ring)} (${size}) ${
+<p>With ${shortRingName(ring)} (${size}) ${
     formatLength(shown, unit, stepDecimals(step, unit))
   } of sag is <strong>${letter("R")} ${
     writeRadius(radiusFromSag(shown, feet, form), unit)
@@ -83,9 +83,9 @@ export function howSure(figures: HandoutFigures, main: HandoutRing): Markup {
   }</span></div>
 ${
     rules(
-      `With ${ringName(main.ring)}, ${writeSmall(small, unit, 1)} of sag is ${
-        writeRadius(main.perSag * small, unit)
-      } of radius, and ${
+      `With ${shortRingName(main.ring)}, ${
+        writeSmall(small, unit, 1)
+      } of sag is ${writeRadius(main.perSag * small, unit)} of radius, and ${
         unit === "mm"
           ? writeSmall(circle, unit, 2)
           : writeSmall(circle, unit, 1)
@@ -131,10 +131,10 @@ export function places(figures: HandoutFigures, main: HandoutRing): Markup {
   if (main.atEdge === undefined) {
     return markup`<section><h2>Where a reading is taken</h2><p>${
       reach === 0
-        ? `${ringName(ring)} fits at the centre only.`
+        ? `${shortRingName(ring)} fits at the centre only.`
         : `“Edge” is as far out as every foot still stands on good surface: ${
           rounded(reach, unit)
-        } from the centre with ${ringName(ring)}.`
+        } from the centre with ${shortRingName(ring)}.`
     } Write down where foot 1 points.</p></section>`;
   }
   const from = (relative: number): string =>
@@ -151,7 +151,7 @@ export function places(figures: HandoutFigures, main: HandoutRing): Markup {
   return markup`<section><h2>Centre, half way, edge</h2>${
     planDrawing(figures, main)
   }<p>“Edge” is as far out as every foot still stands on good surface: with ${
-    ringName(ring)
+    shortRingName(ring)
   } and one foot out the probe is then ${
     rounded(reach, unit)
   } from the centre, and the feet are ${

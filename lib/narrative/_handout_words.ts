@@ -4,6 +4,7 @@
  * @module
  */
 import { type Markup, markup } from "../display/markup.ts";
+import { ringName } from "../records/ring_name.ts";
 import type { LengthUnit } from "../records/piece.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
@@ -18,11 +19,12 @@ export function shortName(name: string, most: number = 60): string {
   return name.length <= most ? name : `${name.slice(0, most - 1)}…`;
 }
 
-/** What goes in front of a ring's name, unless it is there already. */
-export function ringName({ id }: { readonly id: string }, most = 30): string {
-  return /\b(ring|bar)\b/i.test(id)
-    ? shortName(id, most)
-    : `ring ${shortName(id, most - 5)}`;
+/** A ring's name, no longer than fits. */
+export function shortRingName(
+  { id }: { readonly id: string },
+  most: number = 30,
+): string {
+  return shortName(ringName(id), most);
 }
 
 /** A change of radius, with two figures and no less than a whole unit. */

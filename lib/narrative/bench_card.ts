@@ -13,9 +13,9 @@ import { roundDecimal } from "../units/round_decimal.ts";
 import { stepDecimals } from "./_bench_step_decimals.ts";
 import { formula, radiusFormula } from "./_formula.ts";
 import {
-  ringName,
   rounded,
   shortName,
+  shortRingName,
   writeExactly,
   writeRadius,
   writeStep,
@@ -198,7 +198,7 @@ export function benchCard(
     { length: Math.ceil(rows.length / ROWS) },
     (_, k) => [k * ROWS, Math.min(rows.length, (k + 1) * ROWS)] as const,
   );
-  const name = ringName(one.ring, 40);
+  const name = shortRingName(one.ring, 40);
   const size = (length: number): string =>
     writeExactly(length, unit, unit === "mm" ? 4 : 5);
   const ball = sign === "" ? "" : `, b ${size(one.feet.ballRadius)}`;

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { zeroingLabel } from "../records/zeroing_label.ts";
 import { contactCircleRadius } from "../geometry/contact_circle.ts";
 import type { Figure } from "../figures/figure.ts";
 import { planFigure } from "../figures/plan_figure.ts";
@@ -15,7 +16,6 @@ import { zonesFigure } from "../figures/zones_figure.ts";
 import { GrowingNumbers } from "../numerics/growing_numbers.ts";
 import { itemMaker, lazyList, mapItems } from "../numerics/lazy_list.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
-import type { Reading } from "../records/reading.ts";
 import type { Millimetres } from "../units/length.ts";
 import type { SphericityVerdict } from "../zones/sphericity.ts";
 import { surfaceShape } from "../zones/surface_shape.ts";
@@ -113,11 +113,16 @@ export async function drawReadings(
     const place = places.at(index);
     if (place >= readings.length) {
       const look = lookAt(place - readings.length);
-      return { set: shortSet(look), zone: "flat", on: "flat", sag: look.sag };
+      return {
+        set: zeroingLabel(look),
+        zone: "flat",
+        on: "flat",
+        sag: look.sag,
+      };
     }
     const { reading, sag, place: zone } = workAt(place);
     return {
-      set: shortSet(reading),
+      set: zeroingLabel(reading),
       zone: session.zones[zone].place.label,
       on: "work",
       sag,
@@ -145,12 +150,6 @@ function inOrder(
   }
   while (other < others) places.push(count + other++);
   return places;
-}
-
-/** The zeroing without its session, which the page names once. */
-function shortSet({ zeroing, session }: Reading): string {
-  const start = `${session} / `;
-  return zeroing.startsWith(start) ? zeroing.slice(start.length) : zeroing;
 }
 
 /**

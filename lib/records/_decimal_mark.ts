@@ -30,10 +30,16 @@ export function decimalMarkOf(
   delimiter: string,
   stated: "point" | "comma" | undefined,
 ): FileDecimal {
-  if (stated !== undefined) {
-    return { mark: stated === "point" ? "." : ",", stated: true };
-  }
-  return markShown(marksShown(text, delimiter));
+  return statedMark(stated) ?? markShown(marksShown(text, delimiter));
+}
+
+/** The mark that a bench states, where it does. */
+export function statedMark(
+  stated: "point" | "comma" | undefined,
+): FileDecimal | undefined {
+  return stated === undefined
+    ? undefined
+    : { mark: stated === "point" ? "." : ",", stated: true };
 }
 
 /** Which decimal marks some cells of a text can only mean. */

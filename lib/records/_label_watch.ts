@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { zeroingLabel } from "./zeroing_label.ts";
 import type { Problem } from "./problem.ts";
 import type { Reading } from "./reading.ts";
 
@@ -82,9 +83,7 @@ export class LabelWatch {
   #compare(kind: Kind, typed: string, reading: Reading): void {
     const known = this.#seen.get(kind)!;
     const within = kind === "zeroing" ? reading.session : "";
-    const label = kind === "zeroing" && typed.startsWith(`${within} / `)
-      ? typed.slice(within.length + 3)
-      : typed;
+    const label = kind === "zeroing" ? zeroingLabel(reading) : typed;
     const key = `${within}\u0000${plain(label)}`;
     const { line, file } = reading;
     const first = known.get(key);

@@ -149,20 +149,15 @@ export class PlausibilityWatch {
         largest.set(group.ring, group);
       }
     }
-    const found = groups.flatMap((group, index) => [
-      ...(this.#isNought(group)
-        ? [nought(group)]
-        : [...this.#sign(group), ...zeros(group)]),
-      ...sayOdd(group, this.#piece, this.#bench),
-      ...flatLooks(group, this.#piece),
-      ...(this.#isNought(group) ? [] : unitOrRing(
-        group,
-        [smallest.get(group.ring), largest.get(group.ring)],
-        groups.slice(0, index).findLast(({ ring }) => ring === group.ring),
-        this.#piece,
-        this.#bench,
-      )),
-    ]);
+    const latest = new Map<Ring, SessionGroup>();
+    const found = groups.flatMap((group) => {
+      const before = latest.get(group.ring);
+      latest.set(group.ring, group);
+      return this.#looksWrong(group, before, [
+        smallest.get(group.ring),
+        largest.get(group.ring),
+      ]);
+    });
     const rings = new Set<Ring>();
     const firsts = groups.filter(({ ring }) =>
       !rings.has(ring) && rings.add(ring)
@@ -173,6 +168,24 @@ export class PlausibilityWatch {
         ringOnFlat(group, this.#bench.flat, this.#piece.unit)
       ),
       ...this.#watches.flatMap((watch) => watch.problems()),
+    ];
+  }
+
+  /** What looks wrong in one group, held against the one before it. */
+  #looksWrong(
+    group: SessionGroup,
+    before: SessionGroup | undefined,
+    extremes: readonly (SessionGroup | undefined)[],
+  ): Problem[] {
+    const piece = this.#piece;
+    const isNought = this.#isNought(group);
+    return [
+      ...(isNought ? [nought(group)] : [...this.#sign(group), ...zeros(group)]),
+      ...sayOdd(group, piece, this.#bench),
+      ...flatLooks(group, piece),
+      ...(isNought
+        ? []
+        : unitOrRing(group, extremes, before, piece, this.#bench)),
     ];
   }
 

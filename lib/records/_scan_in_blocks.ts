@@ -3,13 +3,18 @@
  *
  * @module
  */
-import { markShown, type MarksShown, marksShown } from "./_decimal_mark.ts";
+import {
+  markShown,
+  type MarksShown,
+  marksShown,
+  statedMark,
+} from "./_decimal_mark.ts";
 import { findLayout } from "./_find_layout.ts";
 import type { FileAccount } from "./folder.ts";
-import { NO_READINGS } from "./_row_words.ts";
 import { loadCsvParser, rowsOfText } from "./_rows_of_text.ts";
 import type { ScanSource } from "./_scan_text.ts";
 import type { TableLayout } from "./_table_layout.ts";
+import { endTable } from "./_table_account.ts";
 import { TableScan } from "./_table_scan.ts";
 
 /** A file of more bytes is read in blocks. */
@@ -126,9 +131,7 @@ export async function scanInBlocks(
   const survey = await surveyOf(path, size, file, block).catch(() => undefined);
   if (survey === undefined) return undefined;
   const { layout, marks } = survey;
-  const decimal = decimalMark === undefined
-    ? markShown(marks)
-    : { mark: decimalMark === "point" ? "." : ",", stated: true } as const;
+  const decimal = statedMark(decimalMark) ?? markShown(marks);
   const scan = new TableScan(source, layout, decimal, []);
   const parse = await loadCsvParser();
   let firstLine = 1;
@@ -142,14 +145,5 @@ export async function scanInBlocks(
     );
     onBytes(bytes);
   }
-  scan.finish();
-  const { read, used, reported } = scan.count;
-  if (read === 0) scan.count.say("note", layout.headerLine, NO_READINGS);
-  return {
-    file,
-    read,
-    used,
-    reported,
-    layout: layout.sheet ? "sheet" : "tidy",
-  };
+  return endTable(scan, file, layout);
 }

@@ -6,10 +6,10 @@
 import { decimalMarkOf } from "./_decimal_mark.ts";
 import type { FileAccount } from "./folder.ts";
 import { mendQuotes } from "./_mend_quotes.ts";
-import { NO_READINGS } from "./_row_words.ts";
 import { type CsvParser, rowsOfText } from "./_rows_of_text.ts";
 import type { ScanSource } from "./_scan_text.ts";
 import type { TableLayout } from "./_table_layout.ts";
+import { endTable } from "./_table_account.ts";
 import { TableScan } from "./_table_scan.ts";
 
 /** Walks a table; every line of readings in it is used or reported. */
@@ -30,14 +30,5 @@ export function scanTable(
     parse,
     (row, line, last) => scan.row(row, line, last),
   );
-  scan.finish();
-  const { read, used, reported } = scan.count;
-  if (read === 0) scan.count.say("note", layout.headerLine, NO_READINGS);
-  return {
-    file,
-    read,
-    used,
-    reported,
-    layout: layout.sheet ? "sheet" : "tidy",
-  };
+  return endTable(scan, file, layout);
 }

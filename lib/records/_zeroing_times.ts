@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { zeroingLabel } from "./zeroing_label.ts";
 import type { Problem } from "./problem.ts";
 import type { Reading } from "./reading.ts";
 
@@ -37,9 +38,7 @@ export class ZeroingTimes {
     const span = this.#spans.get(key);
     if (span === undefined) {
       if (this.#spans.size >= MOST) return;
-      const label = zeroing.startsWith(`${session} / `)
-        ? zeroing.slice(session.length + 3)
-        : zeroing;
+      const label = zeroingLabel({ session, zeroing });
       // Two people, or two rings, may each have a gauge of their own.
       const who = `${session}\u0000${ring}\u0000${operator ?? ""}`;
       this.#spans.set(key, {

@@ -46,3 +46,4 @@ export * from "./unreadable_files.ts";
 export * from "./work_habits.ts";
 export * from "./work_log.ts";
 export * from "./write_tidy.ts";
+export * from "./zeroing_label.ts";

@@ -5,10 +5,10 @@
  */
 
 /**
- * Names a ring, without saying "ring" twice.
+ * Names a ring, without saying "ring" twice or calling a bar one.
  *
  * @param id The ring's name in the bench file.
- * @returns The name itself where it says that it is a ring, else after "ring".
+ * @returns The name itself where it says what it is, else after "ring".
  *
  * @example
  * ```ts
@@ -21,5 +21,5 @@
  * ```
  */
 export function ringName(id: string): string {
-  return /\bring\b/i.test(id) ? id : `ring ${id}`;
+  return /\b(?:ring|bar)\b/i.test(id) ? id : `ring ${id}`;
 }

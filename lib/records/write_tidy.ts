@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { zeroingLabel } from "./zeroing_label.ts";
 import type { Bench } from "./bench.ts";
 import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
 import { csvText } from "./csv_text.ts";
@@ -124,15 +125,12 @@ export function tidyText(
     const mixed = before !== undefined && before.unit !== shown.unit;
     const own = (value: ShownValue) =>
       mixed ? `${value.amount} ${value.unit}` : String(value.amount);
-    const prefix = `${reading.session} / `;
     const cells: Record<Exclude<TidyColumn, "withdrawn">, string> = {
       session: reading.session,
       taken_at: reading.takenAt ?? "",
       grade: reading.grade ?? "",
       ring: reading.ring,
-      zeroing: reading.zeroing.startsWith(prefix)
-        ? reading.zeroing.slice(prefix.length)
-        : reading.zeroing,
+      zeroing: zeroingLabel(reading),
       zero_before: before === undefined ? "" : own(before),
       diameter_deg: number(reading.diameterDegrees),
       foot_deg: footText(reading),

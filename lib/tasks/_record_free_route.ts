@@ -3,10 +3,10 @@
  *
  * @module
  */
+import { zeroingLabel } from "../records/zeroing_label.ts";
 import type { Reading } from "../records/reading.ts";
 import {
   type BegunSet,
-  labelOf,
   type Next,
   type Route,
   signedLabel,
@@ -32,12 +32,12 @@ export class FreeRoute implements Route {
   }
 
   next(readings: readonly Reading[], begun: BegunSet | undefined): Next {
-    const labels = [...new Set(readings.map(labelOf))];
+    const labels = [...new Set(readings.map(zeroingLabel))];
     const zeroing = begun?.zeroing ?? labels.at(-1);
     const number = labels.length +
       (zeroing === undefined || labels.includes(zeroing) ? 0 : 1);
     if (zeroing !== undefined && !this.#closed.has(zeroing)) {
-      const set = readings.filter((one) => labelOf(one) === zeroing);
+      const set = readings.filter((one) => zeroingLabel(one) === zeroing);
       const read = new Set(
         set.filter(({ on }) => on === "work").map(signedLabel),
       );

@@ -3,9 +3,9 @@
  *
  * @module
  */
+import { zeroingLabel } from "../records/zeroing_label.ts";
 import { parseNumber } from "../units/parse_number.ts";
 import type { Desk, ToZero } from "./_record_desk.ts";
-import { labelOf } from "./_record_route.ts";
 import type { TypedLine } from "./_record_typed_line.ts";
 
 const MENU = [
@@ -37,7 +37,7 @@ export async function choose(desk: Desk, typed: string): Promise<void> {
   if (label === undefined || next.kind !== "step") {
     return say("Zero first: no set is begun.");
   }
-  const set = desk.mine.filter((one) => labelOf(one) === label);
+  const set = desk.mine.filter((one) => zeroingLabel(one) === label);
   switch (typed) {
     case "1":
       desk.question = { kind: "extra", step: route.extra("flat", label, set) };
@@ -83,7 +83,7 @@ export function choosePlace(desk: Desk, typed: string): void {
     : zone.startsWith("-")
     ? zone.slice(1)
     : `-${zone}`;
-  const set = desk.mine.filter((one) => labelOf(one) === next.zeroing);
+  const set = desk.mine.filter((one) => zeroingLabel(one) === next.zeroing);
   const step = route.extra(placed, next.zeroing, set);
   desk.question = { kind: "extra", step };
 }

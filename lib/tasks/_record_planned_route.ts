@@ -3,11 +3,11 @@
  *
  * @module
  */
+import { zeroingLabel } from "../records/zeroing_label.ts";
 import type { PlannedReading } from "../records/read_plan.ts";
 import type { Reading } from "../records/reading.ts";
 import {
   type BegunSet,
-  labelOf,
   type Next,
   type Route,
   signedLabel,
@@ -31,7 +31,7 @@ export class PlannedRoute implements Route {
   /** Sets the plan; all of it belongs to one session. */
   constructor(plan: readonly PlannedReading[]) {
     this.#plan = plan;
-    this.#sets = [...new Set(plan.map(({ place }) => labelOf(place)))];
+    this.#sets = [...new Set(plan.map(({ place }) => zeroingLabel(place)))];
     this.zones = [
       ...new Set(
         plan.filter(({ place }) => place.on === "work")
@@ -53,7 +53,7 @@ export class PlannedRoute implements Route {
   #nameOf(reading: Reading, note: string | undefined): string {
     if (note !== undefined && /^step \d+$/.test(note)) return note;
     return [
-      labelOf(reading),
+      zeroingLabel(reading),
       reading.ring,
       reading.on,
       reading.offset.toFixed(1),
@@ -68,7 +68,7 @@ export class PlannedRoute implements Route {
     for (const reading of readings) {
       const name = this.#nameOf(reading, reading.note);
       taken.set(name, (taken.get(name) ?? 0) + 1);
-      labels.add(labelOf(reading));
+      labels.add(zeroingLabel(reading));
     }
     for (const planned of this.#plan) {
       const { cells, place } = planned;
@@ -80,7 +80,7 @@ export class PlannedRoute implements Route {
       }
       const key = this.#keyOf(planned);
       if (this.#skipped.has(key)) continue;
-      const zeroing = labelOf(place);
+      const zeroing = zeroingLabel(place);
       const number = this.#sets.indexOf(zeroing) + 1;
       const where = { zeroing, number, of: this.#sets.length };
       if (!labels.has(zeroing) && begun?.zeroing !== zeroing) {
@@ -108,7 +108,7 @@ export class PlannedRoute implements Route {
 
   open(zeroing: string): void {
     for (const planned of this.#plan) {
-      if (labelOf(planned.place) === zeroing) {
+      if (zeroingLabel(planned.place) === zeroing) {
         this.#skipped.delete(this.#keyOf(planned));
       }
     }
@@ -116,7 +116,7 @@ export class PlannedRoute implements Route {
 
   close(zeroing: string): void {
     for (const planned of this.#plan) {
-      if (labelOf(planned.place) === zeroing) {
+      if (zeroingLabel(planned.place) === zeroing) {
         this.#skipped.add(this.#keyOf(planned));
       }
     }
@@ -125,7 +125,7 @@ export class PlannedRoute implements Route {
   extra(zone: string, zeroing: string): Step {
     const like =
       this.#plan.find(({ place }) =>
-        labelOf(place) === zeroing && place.on === "work"
+        zeroingLabel(place) === zeroing && place.on === "work"
       ) ?? this.#plan[0];
     const { offset: _, note: _note, ...cells } = like.cells;
     const key = `extra ${zone}`;

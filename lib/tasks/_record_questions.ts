@@ -3,12 +3,13 @@
  *
  * @module
  */
+import { zeroingLabel } from "../records/zeroing_label.ts";
 import { ringNamed } from "../narrative/bench_ring_named.ts";
 import type { Ring } from "../records/bench.ts";
 import type { PieceFolder } from "../records/folder.ts";
 import type { Reading } from "../records/reading.ts";
 import { readLine } from "./_record_reading.ts";
-import { labelOf, signedLabel } from "./_record_route.ts";
+import { signedLabel } from "./_record_route.ts";
 
 /** A wrong call or something missing, in words for the user. */
 export class StartError extends Error {}
@@ -80,7 +81,7 @@ export async function zonesOf(
   const given = textOf(flags, "zones");
   const mine = readings.filter((one) => one.session === session);
   // A set is whole once another was begun, or the flat looked at after it.
-  const whole = new Set(mine.map(labelOf)).size > 1 ||
+  const whole = new Set(mine.map(zeroingLabel)).size > 1 ||
     (mine.at(-1)?.on === "flat" && mine[0].on === "work");
   const before = whole ? zonesRead(mine) : zonesRead(
     readings.filter((one) => one.ring === ring.id && one.session !== session),

@@ -63,12 +63,6 @@ export interface Route {
   readonly zones: readonly string[];
 }
 
-/** Label of a zeroing without its session. */
-export function labelOf({ zeroing, session }: Reading): string {
-  const lead = `${session} / `;
-  return zeroing.startsWith(lead) ? zeroing.slice(lead.length) : zeroing;
-}
-
 /** A place with the end of the diameter, in the user's words. */
 export function signedLabel({ offset, zone }: Reading): string {
   return `${offset < 0 ? "-" : ""}${zone.label}`;

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { zeroingLabel } from "../records/zeroing_label.ts";
 import { Desk, type DeskSettings, promptOf } from "./_record_desk.ts";
 import {
   choose,
@@ -11,7 +12,7 @@ import {
   showMenu,
   takeZero,
 } from "./_record_menu.ts";
-import { labelOf, type Next } from "./_record_route.ts";
+import type { Next } from "./_record_route.ts";
 import { type TypedLine, typedLine } from "./_record_typed_line.ts";
 
 /** What takes a value; loaded while the first reading is being taken. */
@@ -138,7 +139,7 @@ export class Session {
     const found = await keeper.withdrawLast(session);
     if (typeof found === "string") return say(`${found}.`);
     const { shown, zone, offset, diameterDegrees, zeroBeforeShown } = found;
-    const zeroing = labelOf(found);
+    const zeroing = zeroingLabel(found);
     route.open(zeroing);
     desk.begun = {
       zeroing,

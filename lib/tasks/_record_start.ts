@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { zeroingLabel } from "../records/zeroing_label.ts";
 import { join } from "node:path";
 import type { GaugeScatter } from "../narrative/bench_scatter.ts";
 import type { Ring } from "../records/bench.ts";
@@ -24,7 +25,7 @@ import {
   textOf,
   zonesOf,
 } from "./_record_questions.ts";
-import { labelOf, type Route } from "./_record_route.ts";
+import type { Route } from "./_record_route.ts";
 
 /** What a session starts from. */
 export type Start =
@@ -176,5 +177,5 @@ export async function startOf(
 
 /** A planned reading as part of another session. */
 function ofSession(place: Reading, session: string): Reading {
-  return { ...place, session, zeroing: `${session} / ${labelOf(place)}` };
+  return { ...place, session, zeroing: `${session} / ${zeroingLabel(place)}` };
 }

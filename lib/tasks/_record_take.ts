@@ -3,12 +3,13 @@
  *
  * @module
  */
+import { zeroingLabel } from "../records/zeroing_label.ts";
 import type { Problem } from "../records/problem.ts";
 import type { Reading } from "../records/reading.ts";
 import { answerReading, otherThanAsked } from "./_record_answer.ts";
 import type { Desk } from "./_record_desk.ts";
 import { problemLine } from "./_record_reading.ts";
-import { labelOf, type Step } from "./_record_route.ts";
+import type { Step } from "./_record_route.ts";
 import type { TypedLine } from "./_record_typed_line.ts";
 
 type ValueLine = TypedLine & { readonly kind: "value" };
@@ -26,7 +27,7 @@ function unitOf(desk: Desk, step: Step, line: ValueLine): string {
 /** The zero's own history stands in the first line of its set. */
 function zeroCells(desk: Desk, { cells }: Step): Cells {
   if (desk.zeroBefore === undefined) return {};
-  const none = desk.mine.every((one) => labelOf(one) !== cells.zeroing);
+  const none = desk.mine.every((one) => zeroingLabel(one) !== cells.zeroing);
   return none ? { zero_before: desk.zeroBefore } : {};
 }
 
@@ -54,7 +55,7 @@ async function refuse(
 /** Says how the sets stand once one is complete. */
 async function afterReading(desk: Desk, reading: Reading): Promise<void> {
   const { next } = desk;
-  if (next.kind === "step" && next.zeroing === labelOf(reading)) return;
+  if (next.kind === "step" && next.zeroing === zeroingLabel(reading)) return;
   desk.begun = undefined;
   desk.zeroBefore = undefined;
   await desk.with.stand(desk.mine);

@@ -9,6 +9,8 @@ Deno.test("ringName() says ring once", () => {
       ["Ring B", "Ring B"],
       ["spring", "ring spring"],
       ["the old brass ring", "the old brass ring"],
+      ["bar 290", "bar 290"],
+      ["barrel", "ring barrel"],
     ]
   ) equal(ringName(id), said);
 });
