@@ -17,7 +17,7 @@ export interface PartOfReadings {
 
 /** A study of more readings knows the scatter no better than its user needs. */
 const MOST_READINGS = 20_000;
-/** So many sessions tell the history of a piece. */
+/** So many sessions tell the history of a piece; it has far fewer. */
 const MOST_SESSIONS = 200;
 
 const counted = (count: number): string => count.toLocaleString("en");
@@ -72,6 +72,29 @@ export function lastReadings(
 }
 
 /**
+ * Takes the first and the last of very many: the first says where the work
+ * began, the last ones what is asked for.
+ *
+ * @param list Any list, such as of sessions.
+ * @param most How many are kept, at least 2.
+ * @returns The list itself where it has no more.
+ *
+ * @example
+ * ```ts
+ * import { firstAndLast } from "sagbook/narrative/part_of_readings.ts";
+ * import { deepEqual } from "node:assert/strict";
+ *
+ * deepEqual(firstAndLast(["S1", "S2", "S3", "S4"], 3), ["S1", "S3", "S4"]);
+ * ```
+ */
+export function firstAndLast<T>(
+  list: readonly T[],
+  most: number = MOST_SESSIONS,
+): readonly T[] {
+  return list.length <= most ? list : [list[0], ...list.slice(1 - most)];
+}
+
+/**
  * Takes the first and the last sessions of a folder of very many.
  *
  * @param folder A folder as read.
@@ -96,9 +119,7 @@ export function fewSessions(
 ): PartOfReadings {
   const sessions = splitSessions(folder.readings);
   if (sessions.length <= most) return { folder, notes: [] };
-  const kept = [sessions[0], ...sessions.slice(1 - most)].flatMap((
-    session,
-  ) => [...session]);
+  const kept = firstAndLast(sessions, most).flatMap((session) => [...session]);
   kept.sort((a, b) => a.order - b.order);
   return {
     folder: { ...folder, readings: kept },

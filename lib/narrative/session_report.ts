@@ -21,6 +21,8 @@ import {
 import { chooseNext } from "./choose_next.ts";
 import { heatCautions } from "./heat_cautions.ts";
 import { holdPercent } from "./hold_percent.ts";
+import { mapItems } from "../numerics/lazy_list.ts";
+import { firstAndLast } from "./part_of_readings.ts";
 import { nextStepSentence } from "./next_step_sentence.ts";
 import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
 import {
@@ -60,9 +62,6 @@ export interface SessionReport {
   readonly safety: readonly string[];
 }
 
-/** So many sessions are worked out; a piece has far fewer. */
-const MOST_SESSIONS = 200;
-
 /**
  * Works out what a folder's readings say.
  *
@@ -78,11 +77,8 @@ const MOST_SESSIONS = 200;
 export function sessionReport(folder: PieceFolder): SessionReport {
   const { piece, bench, readings } = folder;
   const groups = splitSessions(readings);
-  const leftOut = Math.max(0, groups.length - MOST_SESSIONS);
-  // The first says where the work began, the last ones what is asked for.
-  const looked = leftOut === 0
-    ? groups
-    : [groups[0], ...groups.slice(1 - MOST_SESSIONS)];
+  const looked = firstAndLast(groups);
+  const leftOut = groups.length - looked.length;
   const sessions = looked.flatMap((group) => {
     const found = analyseSession(group, piece, bench);
     return found === undefined ? [] : [found];
@@ -141,7 +137,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
     ],
     cautions: [
       ...heatCautions(
-        session.readings.map(({ reading }) => reading),
+        mapItems(session.readings, ({ reading }) => reading),
         piece,
         radius?.radius,
       ),

@@ -5,7 +5,7 @@
  */
 import { againstTarget } from "../fabrication/against_target.ts";
 import type { LengthUnit } from "../records/piece.ts";
-import { formatLength, groupFigures } from "../units/format_length.ts";
+import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor, roundDecimal } from "../units/round_decimal.ts";
@@ -48,12 +48,10 @@ export function writeTarget(
   const decimals = Math.max(
     ...given.map((amount) => `${amount}`.split(".")[1]?.length ?? 0),
   );
-  const [wanted, good] = given.map((amount) =>
-    groupFigures(roundDecimal(amount, decimals))
-  );
+  const wanted = millimetres(radius);
   return tolerance === undefined
-    ? `${wanted}\u00a0${unit}`
-    : `${wanted}\u00a0±\u00a0${good}\u00a0${unit}`;
+    ? formatLength(wanted, unit, decimals)
+    : formatWithUncertainty(wanted, millimetres(tolerance), unit, decimals);
 }
 
 /**

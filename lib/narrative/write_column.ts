@@ -3,10 +3,10 @@
  *
  * @module
  */
-import { formatLength, groupFigures } from "../units/format_length.ts";
+import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import { amountIn, type LengthUnitName } from "../units/length_unit.ts";
-import { decimalsFor, roundDecimal } from "../units/round_decimal.ts";
+import { decimalsFor } from "../units/round_decimal.ts";
 
 /** A length in mm, and half its interval where there is one. */
 export interface ColumnLength {
@@ -64,11 +64,10 @@ export function writeColumn(
     if (one === undefined) return undefined;
     const { value, half } = one;
     const sign = signed && value >= 0 ? "+" : "";
-    const plain = formatLength(millimetres(value), unit, places);
-    if (half === undefined || half === 0) return `${sign}${plain}`;
-    const [figures, spread] = [value, half].map((length) =>
-      groupFigures(roundDecimal(amountIn(millimetres(length), unit), places))
-    );
-    return `${sign}${figures}\u00a0±\u00a0${spread}\u00a0${unit}`;
+    const length = millimetres(value);
+    return sign +
+      (half === undefined || half === 0
+        ? formatLength(length, unit, places)
+        : formatWithUncertainty(length, millimetres(half), unit, places));
   });
 }

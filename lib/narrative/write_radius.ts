@@ -5,14 +5,10 @@
  */
 import type { LengthUnit } from "../records/piece.ts";
 import type { Interval } from "../statistics/interval.ts";
-import {
-  formatLength,
-  formatWithUncertainty,
-  groupFigures,
-} from "../units/format_length.ts";
+import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { amountIn } from "../units/length_unit.ts";
-import { decimalsFor, roundDecimal } from "../units/round_decimal.ts";
+import { decimalsFor } from "../units/round_decimal.ts";
 import type { RadiusStatement } from "./radius_statement.ts";
 
 /** What of a stated radius is written. */
@@ -165,9 +161,6 @@ export function writeRadii(
     if (one === undefined) return "none";
     const { radius, expanded } = one;
     if (expanded === undefined || expanded === 0) return writeRadius(one, unit);
-    const [value, half] = [radius, expanded].map((length) =>
-      groupFigures(roundDecimal(amountIn(length, unit), finest))
-    );
-    return `${value}\u00a0±\u00a0${half}\u00a0${unit}`;
+    return formatWithUncertainty(radius, expanded, unit, finest);
   });
 }

@@ -110,6 +110,8 @@ export function roundToUncertainty(
  * @param uncertainty Its expanded (or standard) uncertainty in mm, at least 0;
  * say in words beside it which of the two, with k.
  * @param unit The unit to write; mm unless stated.
+ * @param decimals Decimals of both, for a column; those that the uncertainty
+ * supports unless stated.
  * @returns Such as `2519.7 ± 1.4 mm`; no-break spaces hold it together.
  * @throws {RangeError} If either is not finite, or the uncertainty negative.
  *
@@ -128,7 +130,14 @@ export function formatWithUncertainty(
   value: Millimetres,
   uncertainty: Millimetres,
   unit: LengthUnitName = "mm",
+  decimals?: number,
 ): string {
+  if (decimals !== undefined) {
+    const [figures, half] = [value, uncertainty].map((length) =>
+      groupFigures(roundDecimal(amountIn(length, unit), decimals))
+    );
+    return `${figures}${JOIN}±${JOIN}${half}${JOIN}${unit}`;
+  }
   const rounded = roundToUncertainty(
     amountIn(value, unit),
     amountIn(uncertainty, unit),
