@@ -9,14 +9,9 @@ import { findPieces } from "./_find_pieces.ts";
 import { LIMIT_FLAGS } from "./_notebook_limits.ts";
 import { reportOnPieces, wrongCount } from "./_report_pieces.ts";
 import { type ReportKind, ROOT } from "./_report_run.ts";
-import { TaskProgress } from "./_task_progress.ts";
+import { startProgress } from "./_task_progress.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
-import {
-  complain,
-  progress as writeProgress,
-  say,
-  terminalColumns,
-} from "./_terminal.ts";
+import { complain, say } from "./_terminal.ts";
 
 /** One task that reports on folders. */
 export interface ReportTask {
@@ -89,11 +84,7 @@ async function reportAll(
   const onInterrupt = (): void => stop.abort();
   const offs = [onInterruptSignal(onInterrupt), onStopSignal(onInterrupt)];
   let worst: number = EXIT.ok;
-  const progress = new TaskProgress({
-    write: writeProgress,
-    isTerminal: Deno.stderr.isTerminal(),
-    columns: terminalColumns,
-  });
+  const progress = startProgress();
   const call = { kind, flags, signal: stop.signal, progress };
   try {
     for (const group of groups) {

@@ -4,6 +4,7 @@
  * @module
  */
 import { printable } from "../records/printable.ts";
+import { progress, terminalColumns } from "./_terminal.ts";
 
 /** Clears the rest of a terminal's line (ECMA-48, erase in line). */
 const CLEAR_LINE = "\r\x1B[K";
@@ -110,4 +111,13 @@ export class TaskProgress {
 
 function seconds(elapsed: number): string {
   return `${Math.floor(elapsed / 1_000)} s`;
+}
+
+/** Progress on the standard error, whatever that is. */
+export function startProgress(): TaskProgress {
+  return new TaskProgress({
+    write: progress,
+    isTerminal: Deno.stderr.isTerminal(),
+    columns: terminalColumns,
+  });
 }

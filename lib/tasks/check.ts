@@ -21,14 +21,9 @@ import { RecordError } from "../records/record_error.ts";
 import { folderHint } from "./_find_pieces.ts";
 import { readingWords } from "../narrative/reading_words.ts";
 import { onInterruptSignal } from "../protocol/system.ts";
-import { TaskProgress } from "./_task_progress.ts";
+import { startProgress } from "./_task_progress.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
-import {
-  complain,
-  progress as writeProgress,
-  say,
-  terminalColumns,
-} from "./_terminal.ts";
+import { complain, say } from "./_terminal.ts";
 
 const USAGE = `deno task check FOLDER ... [--json]
 
@@ -181,11 +176,7 @@ export async function check(args: readonly string[]): Promise<number> {
     complain(`${problem ?? "Name the folder to check."}\n\n${USAGE}`);
     return EXIT.usage;
   }
-  const progress = new TaskProgress({
-    write: writeProgress,
-    isTerminal: Deno.stderr.isTerminal(),
-    columns: terminalColumns,
-  });
+  const progress = startProgress();
   const off = onInterruptSignal(() => {
     progress.end();
     Deno.exit(EXIT.stopped);

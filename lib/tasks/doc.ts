@@ -79,7 +79,7 @@ async function namedCopy(folder: string): Promise<string[]> {
 }
 
 /** What a folder holds, that is no documentation; undefined if it may go. */
-async function strangerIn(folder: string): Promise<string | undefined> {
+function strangerIn(folder: string): string | undefined {
   let names: string[];
   try {
     names = [...Deno.readDirSync(folder)].map(({ name }) => name);
@@ -87,16 +87,14 @@ async function strangerIn(folder: string): Promise<string | undefined> {
     if (error instanceof Deno.errors.NotFound) return undefined;
     throw error;
   }
-  return await Promise.resolve(
-    names.length === 0 || names.includes(SIGN) ? undefined : names[0],
-  );
+  return names.length === 0 || names.includes(SIGN) ? undefined : names[0];
 }
 
 async function writeDoc({ flags }: ToolCall): Promise<number> {
   const out = typeof flags.out === "string"
     ? resolve(flags.out)
     : join(ROOT, ".doc");
-  const stranger = await strangerIn(out);
+  const stranger = strangerIn(out);
   if (stranger !== undefined) {
     complain(
       `${
