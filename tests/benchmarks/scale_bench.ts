@@ -3,7 +3,7 @@
  * 50 MB to a page, a shop of many pieces; time and memory of all processes.
  *
  * `SAGBOOK_BENCH_PIECES=1000 deno task bench scale` takes a thousand pieces,
- * about an hour.
+ * about a quarter of an hour.
  *
  * @module
  */
