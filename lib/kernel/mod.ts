@@ -2,26 +2,24 @@
  * The notebook kernel: checks cells before they run, stops them without losing
  * variables, and keeps every output with its cell.
  *
- * @example Start the kernel and run a cell
+ * @example Serve a kernel, and ask it to run a cell
  * ```ts
- * import { kernelCommand } from "sagbook/kernel/mod.ts";
- * import { startKernel } from "sagbook/protocol/mod.ts";
+ * import { Kernel } from "sagbook/kernel/mod.ts";
+ * import { createConnection, KernelClient } from "sagbook/protocol/mod.ts";
  * import { equal } from "node:assert/strict";
- * import { fileURLToPath } from "node:url";
  *
- * const library = import.meta.resolve("sagbook");
- * const path = (name: string) => fileURLToPath(new URL(name, library));
- * const command = kernelCommand({
- *   main: path("./tasks/kernel.ts"),
- *   config: path("../deno.json"),
+ * const connection = createConnection();
+ * const kernel = new Kernel({ connection, folder: Deno.cwd() });
+ * const client = await KernelClient.connect(connection);
+ * const { content } = await client.request("shell", "execute_request", {
+ *   code: "const sag: string = 0.715;",
  * });
- * await using kernel = await startKernel(command);
- * const { status, error } = await kernel.execute("const sag: string = 0.715;");
- * equal(status, "error");
  * equal(
- *   error?.evalue,
+ *   content.evalue,
  *   "cell 1, line 1, column 7: Type 'number' is not assignable to type 'string'.",
  * );
+ * await kernel.shutdown();
+ * client.close();
  * ```
  *
  * @module

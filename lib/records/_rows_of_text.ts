@@ -3,6 +3,7 @@
  *
  * @module
  */
+// @ts-types="@types/papaparse"
 import type { ParseResult } from "papaparse";
 
 /** Parses a text with a given delimiter; Papa Parse, once it is loaded. */
@@ -17,6 +18,7 @@ const BLANK: readonly string[][] = [[""]];
 
 /** Loads Papa Parse. */
 export async function loadCsvParser(): Promise<CsvParser> {
+  // @ts-types="@types/papaparse"
   const { default: Papa } = await import("papaparse");
   return (text, delimiter) =>
     Papa.parse<string[]>(text, { delimiter, newline: "\n", header: false });

@@ -34,7 +34,8 @@ async function workingCopy(own: readonly string[]): Promise<string> {
 }
 
 Deno.test("DEVELOPERS.md: the first change passes format, lint, types, documentation, examples and tests", async () => {
-  const files = blocksOf(page).filter(({ file }) => file !== undefined);
+  const files = blocksOf(page)
+    .filter(({ file, language }) => file !== undefined && language === "ts");
   equal(files.length, 2);
   const folder = await workingCopy(["geometry"]);
   for (const { file, text } of files) {

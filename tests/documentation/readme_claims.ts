@@ -344,5 +344,5 @@ export const NO_CLAIM: readonly string[] = [
   "You grind a telescope mirror or a lens and measure it with a three-ball gauge: zero on a flat, read near the centre, half way out and at the edge, zero again, take another diameter.",
   "Read the work.",
   "Read the first three sentences.",
-  "[DEVELOPERS.md](DEVELOPERS.md): from clone to first change, layers, changes.",
+  "[DEVELOPERS.md](DEVELOPERS.md): a program of your own, first change, layers.",
 ];
