@@ -92,7 +92,7 @@ export function benchTargetLine(
     const best = Math.abs(toGo) < 5e-6
       ? ""
       : `; at its best value the ${concave ? "centre" : "edge"} lies ${deep} ${
-        (toGo > 0) === concave ? "above" : "below"
+        toGo > 0 ? "above" : "below"
       } the target's`;
     return state === "within"
       ? `${lead}: reached, as far as one reading can tell${best}.`

@@ -17,10 +17,13 @@ const isHeading = remembered((cell) =>
   tidyColumn(cell) !== undefined || parseZoneName(cell) !== undefined
 );
 
+/** Signs of any kind before a figure, as in “−0.3 mm”. */
+const SIGNED = /^[^\p{L}\p{N}]*\p{N}/u;
+
 /** True for a cell that begins as a reading does; looked at in every row. */
 function beginsWithNumber(cell: string): boolean {
   const code = cell.charCodeAt(0);
-  return code < 58 && code !== 35;
+  return code < 58 ? code !== 35 : code > 127 && SIGNED.test(cell);
 }
 
 /**

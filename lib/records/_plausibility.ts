@@ -3,7 +3,6 @@
  *
  * @module
  */
-import { effectiveFeet } from "../geometry/effective_feet.ts";
 import type { Bench, Ring } from "./bench.ts";
 import { flatLooks } from "./_flat_looks.ts";
 import { DoubledLines } from "./_doubled_lines.ts";
@@ -14,16 +13,15 @@ import type { Piece } from "./piece.ts";
 import type { Problem } from "./problem.ts";
 import type { Reading } from "./reading.ts";
 import { ringOnFlat } from "./_ring_on_flat.ts";
-import { saidRadius, saidSag } from "./_said_length.ts";
 import {
   emptyGroup,
   meanSize,
-  radiusOf,
   type SessionGroup,
   suspicion,
 } from "./_session_group.ts";
 import { SessionUnity } from "./_session_unity.ts";
 import { fitterOf, unitOrRing } from "./_suspicions.ts";
+import { wrongWay } from "./_wrong_way.ts";
 import { ZeroingTimes } from "./_zeroing_times.ts";
 
 /** So many sessions are looked at; a folder holds far fewer. */
@@ -149,6 +147,9 @@ export class PlausibilityWatch {
         largest.set(group.ring, group);
       }
     }
+    const rightWay = groups.find((group) =>
+      group.mean > 0 && !this.#isNought(group)
+    );
     const latest = new Map<Ring, SessionGroup>();
     const found = groups.flatMap((group) => {
       const before = latest.get(group.ring);
@@ -156,7 +157,7 @@ export class PlausibilityWatch {
       return this.#looksWrong(group, before, [
         smallest.get(group.ring),
         largest.get(group.ring),
-      ]);
+      ], rightWay);
     });
     const rings = new Set<Ring>();
     const firsts = groups.filter(({ ring }) =>
@@ -176,11 +177,15 @@ export class PlausibilityWatch {
     group: SessionGroup,
     before: SessionGroup | undefined,
     extremes: readonly (SessionGroup | undefined)[],
+    rightWay: SessionGroup | undefined,
   ): Problem[] {
     const piece = this.#piece;
     const isNought = this.#isNought(group);
     return [
-      ...(isNought ? [nought(group)] : [...this.#sign(group), ...zeros(group)]),
+      ...(isNought ? [nought(group)] : [
+        ...wrongWay(group, rightWay, piece, this.#bench),
+        ...zeros(group),
+      ]),
       ...sayOdd(group, piece, this.#bench),
       ...flatLooks(group, piece),
       ...(isNought
@@ -194,44 +199,6 @@ export class PlausibilityWatch {
     if (zero === count) return count > 1;
     return largest <= STEPS_OF_NOUGHT * levels.step &&
       !fitterOf(ring, this.#piece)(largest);
-  }
-
-  #sign(group: SessionGroup): Problem[] {
-    if (group.mean >= 0) return [];
-    const { form, unit } = this.#piece;
-    const { countsUpOn } = this.#bench.gauge;
-    const other = form === "concave" ? "convex" : "concave";
-    const all = group.negative === group.count - group.zero;
-    const size = meanSize(group);
-    const feet = effectiveFeet(group.ring.shape, form);
-    const radius = radiusOf(size, feet, form);
-    const turned = countsUpOn === "declared surface"
-      ? `${other}`
-      : countsUpOn === form
-      ? other
-      : form;
-    const asOther = radiusOf(
-      size,
-      effectiveFeet(group.ring.shape, other),
-      other,
-    );
-    const figure = radius !== undefined && asOther !== undefined
-      ? ` Turned round, the mean is ${saidSag(size, unit)} and R ${
-        saidRadius(radius, unit)
-      } (as ${other} ${saidRadius(asOther, unit)})`
-      : "";
-    return [suspicion(
-      group,
-      "negative-sag",
-      group.negativeLine,
-      `${
-        all
-          ? `every reading of session ${group.session} is`
-          : `${group.negative} of ${group.count} readings of session ${group.session} are`
-      } negative, but sag is positive for the declared surface (${form}): does the gauge count down on ${form} work, or is the work ${other}?${figure}`,
-      `if the gauge counts down on ${form} work, put "counts_up_on": "${turned}" into the gauge of bench.json; if the work is ${other}, correct "form" in piece.json`,
-      group.negative,
-    )];
   }
 }
 

@@ -159,7 +159,13 @@ async function answerLine(
       }.`,
     );
   }
-  if (reading === undefined) return false;
+  if (reading === undefined) {
+    // Never an end without a word, whatever the reader took the line for.
+    if (shown.length === 0) {
+      say(`no answer: this was not read as a reading: “${typed.trim()}”.`);
+    }
+    return false;
+  }
   const { benchAnswer } = await import("../narrative/bench_answer.ts");
   const { benchAnswerLines } = await import(
     "../narrative/bench_answer_lines.ts"

@@ -256,3 +256,23 @@ Deno.test("benchSetLines() says provisional, what the rule is, and what three fe
   );
   match(await lines(9, 714), /more sets than the 8 of the rule/);
 });
+
+Deno.test("benchTargetLine() puts the edge of a convex surface that is too strong below the target's, and one too weak above", async () => {
+  // R shorter than wanted: more sag, so the edge falls away further.
+  const [reading] = await readings(["S1,1,0,centre,0.715,mm"], {
+    piece: piece({ form: "convex" }),
+  });
+  const wide = (target: number): Piece =>
+    piece({
+      form: "convex",
+      target: { radius: mm(target), tolerance: mm(400), statedAs: "radius" },
+    });
+  const said = (target: number): string => {
+    const answer = benchAnswer(reading, wide(target), bench())!;
+    equal(answer.target!.state, "within");
+    return plain(benchTargetLine(answer, wide(target))!);
+  };
+  // R is (3600 + 0.715²)/1.43 − 3 = 2514.84 mm.
+  match(said(2600), /at its best value the edge lies .* below the target's/);
+  match(said(2400), /at its best value the edge lies .* above the target's/);
+});

@@ -142,6 +142,24 @@ Deno.test("scanReadings() reads every dash as a minus and never a negative as po
   }
 });
 
+Deno.test("scanReadings() takes no line with a signed reading for a header, whatever its other cells are called", async () => {
+  const bench = { ...BENCH, rings: [ring("ring", 60)] };
+  for (const sign of "-\u2010\u2013\u2212\u02d7\u2796\uff0d") {
+    const typed = `${sign}0.715 mm`;
+    const found = await scan(
+      `session,ring,zeroing,zone,reading\nset,ring,1,centre,${typed}\nset,ring,2,edge,${typed}\n`,
+      { bench },
+    );
+    deepEqual(sags(found), [-0.715, -0.715], typed);
+    deepEqual(codes(found, "note"), [], typed);
+    const sheet = await scan(
+      `zeroing,ring,centre,edge\n1,ring,${typed},${typed}\n2,ring,${typed},${typed}\n`,
+      { bench },
+    );
+    deepEqual(sags(sheet), [-0.715, -0.715, -0.715, -0.715], typed);
+  }
+});
+
 Deno.test("scanReadings() reads inch marks, unit words and signs of every kind", async () => {
   const inch = [
     ..."″ ” “ '' ′′ ’’ in in. inch Inches IN (in) [inch]".split(" "),

@@ -158,6 +158,34 @@ Deno.test("readPieceFolder() names a turn of the dial in one reading, one set an
   );
 });
 
+Deno.test("readPieceFolder() asks about a sign in the words of the file, and gives advice that fits it", async () => {
+  const said = async (readings: string, counts?: "concave" | "convex") => {
+    const bench = counts === undefined
+      ? BENCH
+      : { ...BENCH, gauge: { ...BENCH.gauge, counts_up_on: counts } };
+    const found = await doubts(readings, { bench });
+    deepEqual(found.map(({ code }) => code), ["negative-sag"]);
+    return [found[0].message, found[0].mend!];
+  };
+  const minus = each((sag) => -sag);
+  for (const counts of [undefined, "concave"] as const) {
+    const [message, mend] = await said(rows(minus), counts);
+    match(message, /is negative, but sag .* count down on concave work, or/);
+    match(mend, /^if the gauge counts down .* "counts_up_on": "convex"/);
+  }
+  const [message, mend] = await said(rows(GOOD), "convex");
+  match(
+    message,
+    /^every reading of session S1 is positive, but “counts_up_on” of bench\.json says that the gauge counts down on concave work: does it count up there, or is the work convex\? Turned round/,
+  );
+  match(mend, /^if the gauge counts up .* "counts_up_on": "concave"/);
+  // Another session with the usual sign: turning the gauge would spoil it.
+  const [, both] = await said(rows(GOOD) + rows(minus, "S2"));
+  match(both, /^session S1 has the other sign: .* one way in all sessions; /);
+  const [, turned] = await said(rows(minus) + rows(GOOD, "S2"), "convex");
+  match(turned, /^session S1 has the other sign: /);
+});
+
 Deno.test("readPieceFolder() asks about signs that are mixed and about a zero pressed on the work", async () => {
   await one(
     rows(GOOD.map((set, k) => k === 1 ? set.map((s) => -s) : set)),

@@ -198,3 +198,14 @@ Deno.test("task radius says in plain words what a call lacks, and never shows a 
     ok(!/\n\s+at |undefined|NaN/.test(said), said);
   }
 });
+
+Deno.test("task radius says of a negative reading what may be wrong, with a dash of any kind", async () => {
+  const convex = ["--ring", "10", "--ball", "2.5", "--form", "convex"];
+  for (const typed of ["-0.3124 mm", "\u22120.3124 mm", "\u20130.3124"]) {
+    const { code, out } = await radius(typed, ...convex);
+    equal(code, 1);
+    // (100 + 0.3124²)/0.6248 − 2.5 = 157.71
+    match(out, /the reading is negative, .* R 157\.71 mm \(as concave 162\.71/);
+    match(out, /^no answer: a negative sag has no radius as convex\.$/m);
+  }
+});
