@@ -2,6 +2,7 @@ import { offlineEnvironment } from "../cells/offline_environment.ts";
 import { startKernel } from "../protocol/start_kernel.ts";
 import type { RunningKernel } from "../protocol/running_kernel.ts";
 import { ChildLog } from "./_child_log.ts";
+import { SENT_KEY } from "./_host_protocol.ts";
 import { withOwnNeeds } from "./_own_needs.ts";
 import { SideChannel } from "./_side_channel.ts";
 import { PermissionBroker } from "./permission_broker.ts";
@@ -11,6 +12,10 @@ import {
   type PermissionLimits,
   type PermissionName,
 } from "./permission_limits.ts";
+import { within } from "./_within.ts";
+
+/** Time in ms that the watchdog's thread has to start. */
+const WATCHDOG_LIMIT = 5_000;
 
 /** What the child's process is started with. */
 export interface ChildSettings {
@@ -67,6 +72,10 @@ export class EvaluatorChild {
         },
       );
       settings.onKernel(kernel);
+      kernel.client.outputListeners.add(({ metadata }) => {
+        const sent = metadata[SENT_KEY];
+        if (typeof sent === "number") side.taken(sent);
+      });
       await startHost(kernel, side, folder, revoked(limits, broker));
       await side.connected;
       if (limits && broker) {
@@ -76,6 +85,8 @@ export class EvaluatorChild {
           asker.restrict(withOwnNeeds(limits, workspace))
         );
       }
+      // A thread is started by the first one, which the first cell may keep busy.
+      await within(side.complete, WATCHDOG_LIMIT);
       log.open();
       return new EvaluatorChild(kernel, side, broker);
     } catch (error) {

@@ -14,6 +14,9 @@ type Broadcast = (
   extra?: { metadata?: Record<string, unknown>; buffers?: Uint8Array[] },
 ) => void | Promise<void>;
 
+/** Waits until more may be sent. */
+type Pace = { wait(): void };
+
 interface Internals {
   readonly Console: new (
     print: (text: string, level: number) => void,
@@ -28,6 +31,7 @@ interface Internals {
  */
 export class HostConsole {
   #broadcast: Broadcast;
+  #pace: Pace;
   #pieces: string[] = [];
   #length = 0;
   #sent = -Infinity;
@@ -35,8 +39,9 @@ export class HostConsole {
   #cell: number | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(broadcast: Broadcast) {
+  constructor(broadcast: Broadcast, pace: Pace) {
     this.#broadcast = broadcast;
+    this.#pace = pace;
   }
 
   /** Puts this console's methods in the place of the runtime's. */
@@ -92,9 +97,11 @@ export class HostConsole {
     }
   }
 
-  /** Sends what was printed. */
-  flush(): void {
+  /** Sends what was printed; waits for its turn unless told not to. */
+  flush(atOnce = false): void {
     if (this.#length === 0) return;
+    // A cell may be ended in here: nothing was taken from the pieces yet.
+    if (!atOnce) this.#pace.wait();
     const text = this.#pieces.join("");
     this.#pieces = [];
     this.#length = 0;

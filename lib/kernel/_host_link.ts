@@ -27,11 +27,14 @@ export class HostLink {
     return link;
   }
 
-  /** Starts the thread that ends this process with its kernel. */
-  watch(): void {
+  /**
+   * Starts the thread that ends this process with its kernel, and that keeps
+   * there how many of the host's messages the kernel has taken.
+   */
+  watch(taken: Int32Array): void {
     const { port, token } = this.#options;
     const url = new URL("./_host_watchdog.ts", import.meta.url);
-    new Worker(url, { type: "module" }).postMessage({ port, token });
+    new Worker(url, { type: "module" }).postMessage({ port, token, taken });
   }
 
   #say(message: FromHost): void {

@@ -26,6 +26,13 @@ export type ToHost =
   | { readonly op: "interrupt"; readonly cell: number; readonly now: boolean }
   | { readonly op: "ping"; readonly number: number };
 
+/** From the kernel to the host's watchdog, one JSON object a line. */
+export interface ToWatchdog {
+  readonly op: "taken";
+  /** Number of the last message that the kernel has taken. */
+  readonly sent: number;
+}
+
 /** From the host to the kernel, one JSON object a line. */
 export type FromHost =
   | {
@@ -44,6 +51,9 @@ export const UNCAUGHT_MIME = "application/vnd.sagbook.uncaught+json";
 
 /** Key of the metadata that names the run an output belongs to. */
 export const CELL_KEY = "sagbook_cell";
+
+/** Key of the metadata that numbers the messages which the host sends. */
+export const SENT_KEY = "sagbook_sent";
 
 /** Name under which the host waits for cells in the evaluator's global scope. */
 export const HOST_KEY = "sagbook.host";

@@ -19,6 +19,7 @@ import { describeThrown } from "./_host_errors.ts";
 import { explainMissing, giveUp } from "./_host_limits.ts";
 import { guardTimers } from "./_host_timers.ts";
 import { HostLink } from "./_host_link.ts";
+import { HostPace } from "./_host_pace.ts";
 import {
   CELL_KEY,
   HOST_KEY,
@@ -44,15 +45,16 @@ export async function startHost(options: HostOptions): Promise<void> {
   const { format } = jupyter as unknown as {
     format(value: unknown): Promise<Record<string, unknown>>;
   };
-  const send = jupyter.broadcast.bind(jupyter);
-  const screen = new HostConsole(send);
+  const pace = new HostPace();
+  const send = pace.numbered(jupyter.broadcast.bind(jupyter));
+  const screen = new HostConsole(send, pace);
   const evaluate = globalThis.eval;
   const { setTimeout: later, queueMicrotask: soon } = globalThis;
   const folder = pathToFileURL(options.folder).href.replace(/\/?$/, "/");
   let current: { cell: HostCell; stop: () => void } | undefined;
 
   function tell(mime: string, cell: number | undefined, value: object): void {
-    screen.flush();
+    screen.flush(true);
     send("display_data", {
       data: { [mime]: { cell, ...value } },
       metadata: {},
@@ -175,11 +177,11 @@ export async function startHost(options: HostOptions): Promise<void> {
     if (now) stop();
     else later(stop, TIDY_LIMIT);
   });
-  link.watch();
+  link.watch(pace.taken);
   screen.install();
   screen.installStreams();
   globalThis.addEventListener("unload", () => {
-    screen.flush();
+    screen.flush(true);
     // The last words are sent by another thread, which needs a moment.
     Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, LAST_WORDS);
   });
@@ -191,6 +193,7 @@ export async function startHost(options: HostOptions): Promise<void> {
       cell?.pages.push(content.data as Record<string, unknown>);
       return Promise.resolve();
     }
+    pace.wait();
     return send(type, content, {
       ...extra,
       metadata: {

@@ -1,10 +1,14 @@
 /**
  * A second thread of the evaluator that ends the process with its kernel, even
- * while a cell keeps the first thread busy.
+ * while a cell keeps the first thread busy, and says how many of the host's
+ * messages the kernel has taken.
  */
-import type { FromHost } from "./_host_protocol.ts";
+import type { FromHost, ToWatchdog } from "./_host_protocol.ts";
+import { linesOf } from "./_lines.ts";
 
-const { port, token } = await new Promise<{ port: number; token: string }>(
+const { port, token, taken } = await new Promise<
+  { port: number; token: string; taken: Int32Array }
+>(
   (resolve) =>
     globalThis.addEventListener(
       "message",
@@ -18,7 +22,12 @@ try {
   await connection.write(
     new TextEncoder().encode(`${JSON.stringify(hello)}\n`),
   );
-  while (await connection.read(new Uint8Array(64)) !== null);
+  for await (const lines of linesOf(connection)) {
+    for (const line of lines) {
+      Atomics.store(taken, 0, (JSON.parse(line) as ToWatchdog).sent);
+    }
+    Atomics.notify(taken, 0);
+  }
 } catch {
   // The kernel is gone.
 }

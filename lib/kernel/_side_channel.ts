@@ -1,4 +1,4 @@
-import type { FromHost, ToHost } from "./_host_protocol.ts";
+import type { FromHost, ToHost, ToWatchdog } from "./_host_protocol.ts";
 import { closeQuietly, linesOf } from "./_lines.ts";
 
 const encoder = new TextEncoder();
@@ -17,6 +17,10 @@ export class SideChannel {
   #listener: Deno.TcpListener;
   #connections = new Set<Deno.TcpConn>();
   #host: Deno.TcpConn | undefined;
+  #watchdog: Deno.TcpConn | undefined;
+  #taken = 0;
+  #told = 0;
+  #telling = false;
   #heard: ((message: FromHost) => void)[] = [];
   #connect = Promise.withResolvers<void>();
   #watched = Promise.withResolvers<void>();
@@ -48,6 +52,25 @@ export class SideChannel {
       (message) => message.op === "pong" && message.number === number,
       limit,
     );
+  }
+
+  /** Tells the host which of its messages was taken last; not each of many. */
+  async taken(sent: number): Promise<void> {
+    if (sent > this.#taken) this.#taken = sent;
+    if (this.#telling || this.#watchdog === undefined) return;
+    this.#telling = true;
+    try {
+      while (this.#told < this.#taken) {
+        const message: ToWatchdog = { op: "taken", sent: this.#taken };
+        this.#told = this.#taken;
+        await this.#watchdog.write(
+          encoder.encode(`${JSON.stringify(message)}\n`),
+        );
+      }
+    } catch {
+      // It is gone, and the host with it.
+    }
+    this.#telling = false;
   }
 
   /** Closes all connections; host and watchdog then end their process. */
@@ -96,6 +119,7 @@ export class SideChannel {
             if (message.token !== this.token) throw new Error("wrong token");
             known = true;
             if (message.role !== "host") {
+              this.#watchdog = connection;
               this.#watched.resolve();
               continue;
             }

@@ -16,6 +16,7 @@ import {
 } from "./_host_protocol.ts";
 import { climbInterruptLadder } from "./_interrupt_ladder.ts";
 import type { PermissionLimits } from "./permission_limits.ts";
+import { asStopped } from "./_stopped_outcome.ts";
 import { RunningCell } from "./_running_cell.ts";
 import { within } from "./_within.ts";
 import type {
@@ -223,7 +224,10 @@ export class ChildEvaluator implements Evaluator {
     const said = readChildMessage(message);
     const running = this.#running;
     if (said?.kind === "outcome") {
-      if (running?.cell.id === said.cell) running.finish(said.outcome);
+      const { outcome } = said;
+      if (running?.cell.id === said.cell) {
+        running.finish(running.interrupted ? asStopped(outcome) : outcome);
+      }
     } else if (said?.kind === "uncaught") {
       this.#events.uncaught(said.error, said.cell);
     } else if (said) {

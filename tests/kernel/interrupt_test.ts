@@ -23,6 +23,28 @@ Deno.test("Kernel() stops every endless cell, keeps the variables and goes on, f
   }
 });
 
+/** Cells that show more than anyone can take. */
+const FLOODS = {
+  "long lines": "while (true) console.log('x'.repeat(1000));",
+  "lines after an await":
+    "while (true) { console.log('x'.repeat(1000)); await 0; }",
+  "displays":
+    "while (true) await Deno.jupyter.display({ 'text/plain': 'x' }, { raw: true });",
+  "displays that nobody awaits":
+    "while (true) Deno.jupyter.display({ 'text/plain': 'x' }, { raw: true });",
+};
+
+Deno.test("Kernel() keeps the variables when a cell is stopped that shows things without end", async () => {
+  await using session = await started();
+  for (const [name, code] of Object.entries(FLOODS)) {
+    const { result } = await session.interrupted(code, undefined, 500);
+    equal(result.error?.ename, "Interrupted", name);
+    const { value, outputs } = await session.run("keep.v");
+    equal(value, "7", name);
+    equal(outputs.length, 1, `${name}: nothing of the cell before`);
+  }
+});
+
 Deno.test("Kernel() stops every endless cell at SIGINT as well", async () => {
   if (Deno.build.os === "windows") return;
   await using session = await started();
