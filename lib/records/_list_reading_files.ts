@@ -17,10 +17,14 @@ export interface ReadingFiles {
 const READINGS = /^readings\.(?:csv|tsv|txt)$/i;
 const SHEET = /\.(?:csv|tsv|txt|log)$/i;
 const SPREADSHEET = /\.(?:xlsx?|xlsm|ods|numbers)$/i;
-const KNOWN = /^(?:worklog|finished|sheet-template)\.csv$/i;
+const KNOWN = /^(?:worklog|finished|sheet-template|plan)\.csv$/i;
+const TABLE = /\.(?:csv|tsv)$/i;
 const MOST_NAMED = 8;
 
-const byName = (a: string, b: string) => a < b ? -1 : a > b ? 1 : 0;
+const inOrder = new Intl.Collator("en", { numeric: true });
+/** By name, numbers in a name by their size: evening 9 before evening 10. */
+const byName = (a: string, b: string) =>
+  inOrder.compare(a, b) || (a < b ? -1 : a > b ? 1 : 0);
 
 async function namesIn(path: string, expected: RegExp): Promise<string[]> {
   const names: string[] = [];
@@ -51,7 +55,7 @@ function notRead(names: readonly string[], mend: string): Problem[] {
 
 /**
  * Lists the files of readings: `readings.csv` (or .tsv, .txt, in any case),
- * then everything under `sheets/` by name.
+ * then everything under `sheets/` by name, evening 9 before evening 10.
  *
  * Tables that lie elsewhere are named in a note, and so are spreadsheets, for
  * nothing in them is read.
@@ -76,7 +80,7 @@ export async function listReadingFiles(path: string): Promise<ReadingFiles> {
   }
   const stray = beside.filter((name) =>
     SHEET.test(name) && !READINGS.test(name) && !KNOWN.test(name) &&
-    /reading|session|sheet/i.test(name)
+    (TABLE.test(name) || /reading|session|sheet/i.test(name))
   );
   const spreadsheets = [
     ...beside.filter((name) => SPREADSHEET.test(name)),

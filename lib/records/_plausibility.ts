@@ -38,11 +38,12 @@ export class PlausibilityWatch {
   readonly #bench: Bench;
   readonly #rings: ReadonlyMap<string, Ring>;
   readonly #groups = new Map<string, SessionGroup>();
+  readonly #unity = new SessionUnity();
   readonly #watches = [
     new LabelWatch(),
     new DoubledLines(),
     new ZeroingTimes(),
-    new SessionUnity(),
+    this.#unity,
   ];
   #group: SessionGroup | undefined;
 
@@ -51,6 +52,16 @@ export class PlausibilityWatch {
     this.#piece = piece;
     this.#bench = bench;
     this.#rings = new Map(bench.rings.map((ring) => [ring.id, ring]));
+  }
+
+  /** Sessions none of whose readings has a date. */
+  undated(): readonly string[] {
+    return this.#unity.undated();
+  }
+
+  /** Takes dates that sessions without one have from elsewhere. */
+  date(dates: ReadonlyMap<string, string>): void {
+    this.#unity.date(dates);
   }
 
   /** Looks at one reading. */

@@ -63,10 +63,55 @@ export class SessionUnity {
     if (seen.to - seen.from > LONGEST * DAY) seen.late ??= { file, line };
   }
 
+  /** Sessions none of whose readings has a date. */
+  undated(): readonly string[] {
+    return [...this.#sessions].filter(([, { from }]) => from === Infinity)
+      .map(([session]) => session);
+  }
+
+  /** Takes dates that sessions without one have from elsewhere. */
+  date(dates: ReadonlyMap<string, string>): void {
+    for (const [session, seen] of this.#sessions) {
+      const time = Date.parse(dates.get(session)?.slice(0, 10) ?? "");
+      if (seen.from === Infinity && Number.isFinite(time)) {
+        [seen.from, seen.to] = [time, time];
+      }
+    }
+  }
+
+  /**
+   * A last session without a date, in another file than one that has a date:
+   * files stand in no order of time, and the answer may be about an old one.
+   */
+  #lastUndated(): Problem[] {
+    const all = [...this.#sessions];
+    const last = all.at(-1);
+    if (last === undefined || last[1].from < Infinity) return [];
+    let latest: [string, Seen] | undefined;
+    for (const one of all) {
+      const { from, file } = one[1];
+      if (from === Infinity || file === last[1].file) continue;
+      if (latest === undefined || from >= latest[1].from) latest = one;
+    }
+    return latest === undefined ? [] : [{
+      severity: "warning",
+      code: "last-session-undated",
+      file: last[1].file,
+      line: last[1].line,
+      message: `session ${
+        last[0]
+      } has no date and was taken for the last, after session ${latest[0]} of ${
+        new Date(latest[1].from).toISOString().slice(0, 10)
+      } in another file: if it is older, the answer is about a surface that is no longer there`,
+      mend:
+        "date its readings in a column taken_at, or name the session in a dated line of worklog.csv",
+    }];
+  }
+
   /** Sessions dated before one that stands above them. */
   #outOfOrder(): Problem[] {
     const all = [...this.#sessions];
-    const undated = all.find(([, { from }]) => from === Infinity)?.[0];
+    const undated = this.undated().at(0);
     let latest: [string, Seen] | undefined;
     for (const [session, seen] of all) {
       if (seen.from === Infinity) continue;
@@ -98,7 +143,8 @@ export class SessionUnity {
   /** Sessions on two grades, or over days, or out of order. */
   problems(): Problem[] {
     const order = this.#outOfOrder();
-    return order.concat(
+    return this.#lastUndated().concat(
+      order,
       [...this.#sessions].flatMap(([session, seen]): Problem[] => {
         const { grade, other, late, from, to } = seen;
         const mend =

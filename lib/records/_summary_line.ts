@@ -20,9 +20,32 @@ const WORDS = [
   ...["standard deviation", "std deviation", "sigma", "σ", "variance"],
   ...["min", "minimum", "max", "maximum", "range", "spread", "rms"],
   ...["mean ± sd", "mean+sd", "difference", "diff", "diff."],
+  // The same words of spreadsheets in other languages.
+  ...["mittel", "mittelwert", "mw", "durchschnitt", "summe", "spannweite"],
+  ...["standardabweichung", "stdabw", "stabw", "streuung", "differenz"],
+  ...["moyenne", "moy", "moy.", "somme", "écart type", "écart-type"],
+  ...["media", "promedio", "suma", "somma", "desviación estándar"],
+  ...["dev. std", "deviazione standard", "gemiddelde", "som", "medel"],
+  ...["medelvärde", "standardavvikelse", "gennemsnit", "gjennomsnitt"],
+  ...["keskiarvo", "średnia", "průměr", "média", "standaardafwijking"],
 ];
 /** Words that may well be labels, unless a line above sums up. */
-const AFTER_ANOTHER = ["n", "count", "number", "u", "s", "x", "±", "%", "cv"];
+const AFTER_ANOTHER = [
+  "n",
+  "count",
+  "number",
+  "u",
+  "s",
+  "x",
+  "±",
+  "%",
+  "cv",
+  "anzahl",
+  "nombre",
+  "número",
+  "aantal",
+  "antal",
+];
 const SUMMARY = new RegExp(
   `^(?:(?:grand|overall|zone|column|set) )?(?:${
     WORDS.map((word) => word.replaceAll(/[.+]/g, "\\$&")).join("|")

@@ -50,6 +50,8 @@ export class TableScan {
   #summaries!: SummaryRows;
   #unnamed!: UnnamedCells;
   #means = new MeanRow();
+  /** Whether a number stands in every zeroing of the sheet so far. */
+  #numbered = true;
   #probe = 0;
   #cells: readonly ReadingCell[] = [];
   #awaitsUnits = true;
@@ -94,6 +96,7 @@ export class TableScan {
     this.#summaries = new SummaryRows(layout);
     this.#unnamed = new UnnamedCells(layout);
     this.#means = new MeanRow();
+    this.#numbered = true;
     this.#cells = readingCells(layout, layout.units);
     this.#probe = this.#cells[0].index;
     this.#awaitsUnits = true;
@@ -196,11 +199,17 @@ export class TableScan {
     this.#unnamed.see(row, line);
     this.#note(row, line);
     if (!sheet) return this.#readCell(row, line, this.#cells[0]);
-    if (!columns.has("zeroing")) {
+    const zeroing = columns.get("zeroing");
+    if (zeroing === undefined) {
       this.#reader.defaults.zeroing = `row ${++this.#sets}`;
       const label = columns.get("diameter_deg");
       const isBare = label !== undefined && (row[label] ?? "").trim() === "";
       this.#means.start(line, this.#afterGap || isBare);
+    } else {
+      // A word below numbers may say "mean" in any language.
+      const isWord = !/\d/.test(row[zeroing] ?? "");
+      this.#means.start(line, isWord && this.#numbered);
+      this.#numbered &&= !isWord;
     }
     let filled = 0;
     for (const cell of this.#cells) {

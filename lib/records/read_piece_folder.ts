@@ -4,11 +4,13 @@
  * @module
  */
 import { join } from "node:path";
+import { datedByLog, datesOfLog, withDates } from "./_date_by_work_log.ts";
 import type { FileAccount, LineCount, PieceFolder } from "./folder.ts";
 import { KeptReadings } from "./_kept_readings.ts";
 import { listReadingFiles } from "./_list_reading_files.ts";
 import { PlausibilityWatch } from "./_plausibility.ts";
 import { ProblemCollector } from "./_problem_collector.ts";
+import { readFolderWorkLog } from "./read_folder_work_log.ts";
 import { readPieceSettings } from "./read_piece_settings.ts";
 import { scanFile } from "./_scan_file.ts";
 
@@ -37,6 +39,8 @@ export interface ReadOptions {
  * Nothing is dropped: every line of readings becomes a reading or is reported
  * with its reason, and the user's files are never written to. A line with a
  * mark in its column `withdrawn` (an x, a reason) is reported and left out.
+ * Sessions without a date get that of the work before them where `worklog.csv`
+ * dates every one of them, so that the last session is the last in time.
  *
  * Problems of one kind in one column are kept one by one up to twenty; the
  * rest of them are one problem with a count.
@@ -116,12 +120,18 @@ export async function readPieceFolder(
       mend: "write them into readings.csv, or a bench sheet under sheets/",
     });
   }
+  const undated = watch.undated();
+  const dates = undated.length === 0
+    ? new Map<string, string>()
+    : datesOfLog(undated, (await readFolderWorkLog(path, piece.unit)).entries);
+  watch.date(dates);
   problems.addAll(watch.problems());
+  problems.addAll(datedByLog(dates));
   return {
     path,
     piece,
     bench,
-    readings: readings.list(),
+    readings: withDates(readings.list(), dates),
     files,
     lines: { read: sum("read"), used: sum("used"), reported: sum("reported") },
     problems: [...found, ...problems.list()],

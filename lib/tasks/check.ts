@@ -18,6 +18,7 @@ import {
   readPieceFolder,
 } from "../records/read_piece_folder.ts";
 import { RecordError } from "../records/record_error.ts";
+import { unknownSessions } from "./_unknown_sessions.ts";
 import { folderHint } from "./_find_pieces.ts";
 import { readingWords } from "../narrative/reading_words.ts";
 import { onInterruptSignal } from "../protocol/system.ts";
@@ -46,12 +47,16 @@ interface Verdict {
 }
 
 /** The work log of a folder; its lines are counted where there is one. */
-async function workLogOf({ path, piece }: PieceFolder) {
-  const { lines, problems } = await readFolderWorkLog(path, piece.unit);
+async function workLogOf(found: PieceFolder) {
+  const { path, piece } = found;
+  const { lines, problems, entries } = await readFolderWorkLog(
+    path,
+    piece.unit,
+  );
   const isRead = lines.read > 0;
   return {
     lines: isRead ? [{ file: "worklog.csv", ...lines }] : [],
-    problems,
+    problems: [...problems, ...unknownSessions(found, entries)],
   };
 }
 
@@ -120,9 +125,20 @@ function headOf({ piece, bench }: PieceFolder): string[] {
   ];
 }
 
+/** What was refused: lines of readings and work, and whatever has no lines. */
+function refusals({ files, problems }: Verdict): number {
+  const lines = files.reduce((total, { reported }) => total + reported, 0);
+  const told = new Set(
+    files.filter(({ reported }) => reported > 0).map(({ file }) => file),
+  );
+  return lines +
+    count(problems.filter(({ file }) => !told.has(file)), "refused");
+}
+
 /** The last line: whether the folder can be used, and what is in the way. */
-function judgement({ folder, found, usable, problems }: Verdict): string {
-  const refused = count(problems, "refused");
+function judgement(verdict: Verdict): string {
+  const { folder, found, usable, problems } = verdict;
+  const refused = refusals(verdict);
   const warned = warnings(problems);
   const rest = warned === "" ? "" : `, ${warned}`;
   if (found === undefined) {

@@ -192,3 +192,31 @@ Deno.test("task check guesses which folder was meant", async () => {
   const json = await runTask("check", ["--json", "data/metric-25"]);
   equal(JSON.parse(json.out)[0].usable, false);
 });
+
+Deno.test("check() counts lines refused, and not each of their faults", async () => {
+  const path = await folderOf({
+    "readings.csv":
+      "session,zeroing,zone,reading\nS1,1,centre,0.715\nS1,,nowhere,n/a\n",
+  });
+  const { out } = await said([path]);
+  match(out, /readings\.csv: 2 read, 1 used, 1 refused/);
+  ok(out.endsWith(`${path}: 1 thing refused; the rest can be used.`), out);
+  await Deno.remove(path, { recursive: true });
+});
+
+Deno.test("check() names a session of the work log that no readings bear", async () => {
+  const path = await folderOf({
+    "readings.csv": "session,zeroing,zone,reading\nevening 1,1,centre,0.715\n",
+    "worklog.csv":
+      "date,wets,session\n2031-05-17,12,evening-1\n2031-05-18,12,later\n2031-05-18,12,\n",
+  });
+  const { code, out } = await said([path]);
+  equal(code, 0);
+  match(
+    out,
+    /warning: worklog\.csv, line 2, column session: no readings bear this session's name: “evening-1”\n.*\n {2}mend: did you mean evening 1\?/,
+  );
+  match(out, /note: worklog\.csv, line 3, column session: .*: “later”/);
+  equal(out.match(/no readings bear/g)?.length, 2);
+  await Deno.remove(path, { recursive: true });
+});
