@@ -43,7 +43,7 @@ function figures(value: number): string {
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function budgetTable(
-  { budget, folder: { piece } }: PlanReport,
+  { budget, session, folder: { piece } }: PlanReport,
 ): Displayable {
   if (!budget) return table([], { caption: "There is no budget yet." });
   const ofRadius = budget.estimate !== undefined;
@@ -74,7 +74,11 @@ export function budgetTable(
       "share of the variance": line.share < 0.005
         ? "below 1 %"
         : `${Math.round(100 * line.share)} %`,
-      "more sets help": averagesOut(line) ? "yes" : "no",
+      "more sets help": !averagesOut(line)
+        ? "no"
+        : session.radius?.people !== undefined && line.source === "repetition"
+        ? "by more people"
+        : "yes",
     })),
     {
       caption:

@@ -76,6 +76,7 @@ export function historyAnswer(
             session,
             radius,
             piece.unit,
+            piece.target?.tolerance,
           ),
           found,
         ),

@@ -62,6 +62,7 @@ export interface ReadSession {
  * @param session The session it is about.
  * @param radius The radius stated, where there is one.
  * @param unit The user's unit.
+ * @param tolerance How far from the target is still good, in mm, where stated.
  * @returns One sentence; an open verdict never comes with a stroke.
  *
  * @example
@@ -80,6 +81,7 @@ export function nextStepSentence(
   session: ReadSession,
   radius?: RadiusStatement,
   unit: LengthUnit = "mm",
+  tolerance?: number,
 ): string {
   const { sphericity: { setsNeeded: needed }, zones } = session;
   const sets = session.sets.length;
@@ -124,7 +126,7 @@ export function nextStepSentence(
         ? `the radius may be within the tolerance of the target or not, since its doubt${doubt} leaves that open`
         : `the target lies within the doubt of the radius${doubt}, so it may be reached or not`;
       return `Next: ${open}; go on if the next grades can still move it, or ${
-        whatHelps(radius?.budget.lines ?? [])
+        whatHelps(radius, { tolerance, unit })
       }.`;
     }
     case "no target":

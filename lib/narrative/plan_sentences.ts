@@ -92,7 +92,9 @@ function radiusKnown(
     return `The radius is ${writeRadius(session.radius, unit)}.`;
   }
   const averaged = averagesOut(lead)
-    ? "reading more sets makes it smaller"
+    ? session.radius.people === undefined
+      ? "reading more sets makes it smaller"
+      : "since people differ, more people make it smaller, and more sets by the same people hardly do"
     : lead.source === DISPLAY_STEP
     ? "reading more sets does not make it smaller, a finer display would"
     : "reading more sets does not make it smaller";

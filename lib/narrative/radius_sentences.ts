@@ -119,6 +119,11 @@ export function radiusReasons(
   ];
   const from = over === "all zones" ? whole : zones[0];
   const { radius, mean } = from;
+  if (mean.people !== undefined) {
+    reasons.push(
+      `${mean.people} people read, and their means lie farther apart than their zeroings explain: each person counts as one look, however many sets that person read.`,
+    );
+  }
   const where = over === "all zones"
     ? "Over all zones"
     : `At ${zones[0].place.label}`;

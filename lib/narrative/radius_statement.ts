@@ -34,6 +34,8 @@ export interface RadiusStatement {
   readonly covers: "everything" | "but repeating";
   /** The budget behind it. */
   readonly budget: RadiusBudget;
+  /** How many people read, where each counts as one look since they differ. */
+  readonly people?: number;
   /**
    * The outermost zone's radius, on the same footing, where the surface is not
    * a sphere and one radius would not do.
@@ -113,6 +115,7 @@ function stated(
     over: where === "all zones" ? where : "centre",
     covers: mean.dof > 0 ? "everything" : "but repeating",
     budget,
+    ...(mean.people === undefined ? {} : { people: mean.people }),
   };
 }
 

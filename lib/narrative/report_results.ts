@@ -75,6 +75,7 @@ function ofSession(session: SessionAnalysis): Json {
       feet: place.foot,
       readings: mean.readings,
       zeroings: mean.zeroings,
+      people: mean.people,
       mean_sag: mean.sag,
       standard_deviation: mean.deviation,
       interval95: mean.interval95,

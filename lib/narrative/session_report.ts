@@ -128,6 +128,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
           session,
           radius,
           unit,
+          piece.target?.tolerance,
         ),
       ...refusedSentences(folder),
     ],

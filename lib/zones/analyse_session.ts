@@ -18,6 +18,7 @@ import type { Reading } from "../records/reading.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { correctDrift, type RecordedZero, type ZeroDrift } from "./drift.ts";
 import { flagOutliers, type OutlierFlag, withoutFlagged } from "./outliers.ts";
+import { peopleOf, wherePeopleDiffer } from "./_people.ts";
 import { type Place, placesOf } from "./place.ts";
 import { fitProfile, type SurfaceProfile } from "./profile.ts";
 import type { Scope } from "./replicates.ts";
@@ -168,6 +169,7 @@ export function analyseSession(
   const { places, placeOf } = placesOf(work, kind);
   const zeroingOf = work.map(({ zeroing }) => zeroing);
   const sets = setTable(work, sag, places, placeOf, progress);
+  const personOf = wherePeopleDiffer(sets, peopleOf(work));
   const statements = places.length * (places.length - 1) / 2 + 1;
   const ends = compareEnds(sets, places, step, statements, scope, left);
   const ground = {
@@ -191,7 +193,7 @@ export function analyseSession(
       placeOf[index] === number;
     const sags = sag.filter(inside);
     const zeroings = zeroingOf.filter(inside);
-    return { place, ...withRadius(meanSag(sags, zeroings, step)) };
+    return { place, ...withRadius(meanSag(sags, zeroings, step, personOf)) };
   });
   const rim = millimetres(piece.diameter / 2 - piece.bevel);
   const radius = zones[0].radius?.radius ?? piece.target?.radius ??
@@ -226,14 +228,14 @@ export function analyseSession(
     looks: filterItems(readings, ({ on }) => on === "flat"),
     zones,
     sets,
-    whole: withRadius(meanOfSets(sets, step)),
+    whole: withRadius(meanOfSets(sets, step, personOf)),
     ...judgeSets(sets, ground),
     ...(ends === undefined ? {} : { ends }),
     ...(profile === undefined ? {} : { profile }),
     outliers,
     ...(outliers.length === 0 ? {} : {
       withoutOutliers: {
-        whole: withRadius(meanOfSets(kept, step)),
+        whole: withRadius(meanOfSets(kept, step, personOf)),
         ...judgeSets(kept, {
           ...ground,
           ends: compareEnds(kept, places, step, statements, scope, left),

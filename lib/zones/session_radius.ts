@@ -30,12 +30,14 @@ export interface MeanSag {
   readonly deviation?: number;
   /** Standard error of the mean, in mm, for two or more. */
   readonly standardError?: number;
-  /** Degrees of freedom. */
+  /** Its degrees of freedom: looks less one. */
   readonly dof: number;
   /** Student interval of the mean at 95 %, rounding included, in mm. */
   readonly interval95?: Interval;
   /** Share of the rounding error that averaging has not removed, 0 to 1. */
   readonly rounding: number;
+  /** How many people read, where each of them counts as one look. */
+  readonly people?: number;
 }
 
 /** A radius with the interval that repeating alone supports. */
@@ -56,10 +58,20 @@ export interface RadiusOfSag {
  * two roundings (reading and zero) may hide, as far as the scatter between
  * zeroings has not been shown to average it out.
  *
+ * What one person reads too much goes into all of that person's zeroings, and
+ * their number does not make it smaller. Given `personOf`, the mean is that of
+ * the people's means, and its error comes from how these differ: with two
+ * people, on one degree of freedom, a wide interval.
+ *
  * @param sags Sag of each reading in mm.
  * @param zeroings The zeroing of each, in the same order.
  * @param step Display step in mm, at least 0.
+ * @param personOf Who read each zeroing, where people count as the looks; of
+ * no effect unless all zeroings have a name and there are two.
  * @returns The mean and its scatter.
+ *
+ * @see Satterthwaite (1946), Biometrics Bulletin 2, 110-114: in a balanced
+ * nested design the mean square between people is what the mean's error needs.
  *
  * @example
  * ```ts
@@ -75,6 +87,7 @@ export function meanSag(
   sags: readonly number[],
   zeroings: readonly string[],
   step: number,
+  personOf?: ReadonlyMap<string, string>,
 ): MeanSag {
   const { keys, groupOf } = groupPlaces(
     sags.length,
@@ -88,24 +101,64 @@ export function meanSag(
   });
   means.forEach((sum, group) => means[group] = sum / counts[group]);
   const n = means.length;
-  const sag = means.reduce((sum, mean) => sum + mean, 0) / n;
-  const base = { sag, readings: sags.length, zeroings: n, dof: n - 1 };
-  if (n < 2) return { ...base, rounding: 1 };
-  const squares = means.reduce((sum, mean) => sum + (mean - sag) ** 2, 0);
-  const deviation = Math.sqrt(squares / (n - 1));
-  const standardError = deviation / Math.sqrt(n);
-  const dof = n - 1;
+  const base = { readings: sags.length, zeroings: n };
+  const alone = looksOf(means);
+  if (alone.standardError === undefined) {
+    return { ...base, sag: alone.mean, dof: 0, rounding: 1 };
+  }
+  const deviation = alone.standardError * Math.sqrt(n);
   const rounding = step === 0 ? 0 : survivingRounding(
     (deviation / step) ** 2,
-    dof,
-    chiSquareQuantile(0.05, dof, "upper"),
+    alone.dof,
+    chiSquareQuantile(0.05, alone.dof, "upper"),
   );
+  const people = personOf && looksOf(meansOfPeople(keys, means, personOf));
+  const apart = people?.standardError !== undefined;
+  const { mean: sag, standardError = 0, dof } = apart ? people : alone;
   const half = Math.hypot(
     studentTQuantile(0.025, dof, "upper") * standardError,
     roundingHalfWidth(0.05) * step * rounding,
   );
-  const interval95 = { low: sag - half, high: sag + half };
-  return { ...base, deviation, standardError, interval95, rounding };
+  return {
+    ...base,
+    sag,
+    dof,
+    deviation,
+    standardError,
+    interval95: { low: sag - half, high: sag + half },
+    rounding,
+    ...(apart ? { people: dof + 1 } : {}),
+  };
+}
+
+/** Mean of independent looks; without a standard error where there is one. */
+function looksOf(
+  looks: readonly number[],
+): { mean: number; standardError?: number; dof: number } {
+  const n = looks.length;
+  const mean = looks.reduce((sum, look) => sum + look, 0) / n;
+  if (n < 2) return { mean, dof: 0 };
+  const squares = looks.reduce((sum, look) => sum + (look - mean) ** 2, 0);
+  const dof = n - 1;
+  return { mean, standardError: Math.sqrt(squares / dof / n), dof };
+}
+
+/** The mean of each person's zeroings; none unless all have a name. */
+function meansOfPeople(
+  zeroings: readonly string[],
+  means: readonly number[],
+  personOf: ReadonlyMap<string, string>,
+): readonly number[] {
+  const people = new Map<string, { sum: number; count: number }>();
+  for (let index = 0; index < means.length; index++) {
+    const person = personOf.get(zeroings[index]);
+    if (person === undefined) return [];
+    const known = people.get(person) ?? { sum: 0, count: 0 };
+    known.sum += means[index];
+    known.count++;
+    people.set(person, known);
+  }
+  return [...people.values()].map(({ sum, count }) => sum / count);
 }
 
 /**
@@ -113,6 +166,7 @@ export function meanSag(
  *
  * @param sets The sets.
  * @param step Display step in mm, at least 0.
+ * @param personOf Who read each zeroing, where people count as the looks.
  * @returns The mean that is the sag of the surface if it is a sphere.
  *
  * @example
@@ -127,6 +181,7 @@ export function meanSag(
 export function meanOfSets(
   sets: readonly MeasuredSet[],
   step: number,
+  personOf?: ReadonlyMap<string, string>,
 ): MeanSag {
   const sags: number[] = [];
   const zeroings: string[] = [];
@@ -137,7 +192,7 @@ export function meanOfSets(
       zeroings.push(zeroing);
     }
   });
-  return meanSag(sags, zeroings, step);
+  return meanSag(sags, zeroings, step, personOf);
 }
 
 /**

@@ -65,16 +65,59 @@ Deno.test("nextStepSentence() gives the ends of an uneven doubt, and no more set
   match(said(radius(uneven, 40), false), /or read more sets first\.$/);
 });
 
+/** A radius whose budget holds these lines. */
+const doubtful = (
+  ...lines: { source: string; share: number; common?: string }[]
+) => ({ radius: mm(2200), budget: { lines } });
+
 Deno.test("whatHelps() names a cure for every source that more sets leave as it is", () => {
   const cure = (source: string) =>
-    whatHelps([{ source, share: 0.9, common: source }]);
+    whatHelps(doubtful({ source, share: 0.9, common: source }));
   match(cure("gauge scale"), /^check the gauge's scale/);
   match(cure("reference flat"), /^zero on a flat that is known better/);
   match(cure("ball radius"), /^measure the balls better/);
   match(cure("of our own"), /comes from of our own$/);
   const step = { source: "display step of the zero", share: 0.9 };
-  match(whatHelps([step]), /^use a finer display first/);
-  equal(whatHelps([{ source: "zeroing", share: 1 }]), "read more sets first");
+  match(whatHelps(doubtful(step)), /^use a finer display first/);
+  equal(
+    whatHelps(doubtful({ source: "zeroing", share: 1 })),
+    "read more sets first",
+  );
+});
+
+Deno.test("whatHelps() sends no one to read sets where the ring alone exceeds the tolerance", () => {
+  // Scatter leads with 9 mm, and the ring leaves 1.96 · 6 = 11.76 mm open.
+  const line = (source: string, contribution: number, common?: string) => ({
+    source,
+    contribution,
+    share: contribution ** 2 / (81 + 36),
+    ...(common === undefined ? {} : { common }),
+  });
+  const lines = [line("repetition", 9), line("ring radius", 6, "ring A")];
+  const stated = { radius: mm(2200), budget: { lines, estimate: {} } };
+  const helps = (tolerance?: number) =>
+    plain(whatHelps(stated, { tolerance, unit: "mm" }));
+  equal(
+    helps(11.7),
+    "measure the ring better first — no number of sets can show the radius to be within the tolerance, since what they leave as it is makes ±12 mm by itself, most of it from the ring's radius",
+  );
+  equal(helps(11.8), "read more sets first");
+  equal(helps(), "read more sets first");
+  // The same in curvature, where R has no deviation.
+  const curved = lines.map((one) => ({
+    ...one,
+    contribution: one.contribution / 2200 ** 2,
+  }));
+  const heavy = { radius: mm(2200), budget: { lines: curved } };
+  match(whatHelps(heavy, { tolerance: 11.7 }), /^measure the ring better/);
+  equal(whatHelps(heavy, { tolerance: 11.8 }), "read more sets first");
+});
+
+Deno.test("whatHelps() asks for more people where these differ", () => {
+  match(
+    whatHelps({ ...doubtful({ source: "repetition", share: 1 }), people: 2 }),
+    /^have more people read first/,
+  );
 });
 
 Deno.test("standsToTarget() says within, outside or not decided, with the tolerance", () => {

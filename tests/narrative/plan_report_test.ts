@@ -32,7 +32,7 @@ Deno.test("openPlan() says how sure the radius is, from what, and names a ring f
   const text = plain(report.answer.join(" "));
   match(
     text,
-    /^The radius is 300\d\.\d ± \d\.\d mm; most of that doubt is \w+/,
+    /^The radius is 300\d ± \d\d mm; most of that doubt is repetition \(.*\), and since people differ, more people make it smaller/,
   );
   match(
     text,
@@ -113,9 +113,14 @@ Deno.test("planAnswer(), planReasons() and measurementOf() agree with the report
 
 Deno.test("the figures and tables of a plan are drawn, and left out where there is nothing", async () => {
   const report = await openPlan("data/gauge-study", QUICK);
-  for (const draw of [drawBudget, drawDensity, drawRingChoice]) {
+  for (const draw of [drawBudget, drawRingChoice]) {
     ok((await draw(report))?.svg.startsWith("<svg"), draw.name);
   }
+  // Three people on two degrees of freedom: R has no deviation to draw.
+  equal(report.distribution?.histogramOf, "curvature");
+  equal(await drawDensity(report), undefined);
+  const plain250 = await openPlan("data/metric-250", QUICK);
+  ok((await drawDensity(plain250))?.svg.startsWith("<svg"));
   const html = async (shown: { [jupyterDisplay](): unknown }) =>
     plain(
       String(
@@ -124,6 +129,7 @@ Deno.test("the figures and tables of a plan are drawn, and left out where there 
     );
   match(await html(ringsTable(report)), /a radius off by .* ← best/);
   match(await html(budgetTable(report)), /ring radius/);
+  match(await html(budgetTable(report)), /by more people/);
   ok(!/3e-16/.test(await html(budgetTable(report))));
   const bundle = await showPlanAnswer(report)[jupyterDisplay]();
   ok(!/null|NaN|Infinity/.test(JSON.stringify(bundle)));

@@ -48,6 +48,38 @@ Deno.test("analyseSession() leaves identical readings to the display, never to c
   ok(found.whole.radius!.interval95!.high - 2520.84 > 1.44);
 });
 
+Deno.test("analyseSession() takes people for looks in every zone where they differ by more than their zeroings, and only there", () => {
+  // A reads 10 µm less than B, each with two zeroings that differ by 2 µm.
+  const rows = [[709, 709, 709], [711, 711, 711], [719, 719, 719], [
+    721,
+    721,
+    721,
+  ]];
+  const by = (names: readonly (string | undefined)[]) => {
+    const read = session(rows).map((one, index) => {
+      const operator = names[Math.floor(index / 3)];
+      return operator === undefined ? one : { ...one, operator };
+    });
+    const { whole, zones } = analyseSession(read, piece(), bench())!;
+    return [whole.mean, ...zones.map(({ mean }) => mean)];
+  };
+  for (const mean of by(["A", "A", "B", "B"])) {
+    deepEqual([mean.people, mean.dof, mean.zeroings], [2, 1, 4]);
+    // Means of 710 and 720: 5 µm by hand, where four zeroings would give 2.9.
+    equal((mean.standardError! * 1000).toFixed(3), "5.000");
+  }
+  // Both read the same on average; one zeroing without a name; one person.
+  for (
+    const names of [["A", "B", "B", "A"], ["A", "A", "B", undefined], [
+      ...["A", "A", "A", "A"],
+    ]]
+  ) {
+    for (const mean of by(names)) {
+      deepEqual([mean.people, mean.dof], [undefined, 3]);
+    }
+  }
+});
+
 Deno.test("analyseSession() gives one set a radius and no verdict", () => {
   const found = analyseSession(
     session([[715, 714, 713]]),
