@@ -9,7 +9,7 @@ import type { HistoryStage } from "./history_stages.ts";
 import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import { suspicionSentences } from "./caution_sentences.ts";
-import { forecastSentences } from "./history_forecast.ts";
+import { forecastSentences, passedHow } from "./history_forecast.ts";
 import { settingName, writeRate } from "./history_words.ts";
 import { holdPercent } from "./hold_percent.ts";
 import { nextStepSentence } from "./next_step_sentence.ts";
@@ -49,7 +49,9 @@ export function historyAnswer(
   const cameFrom = piece.startingRadius ?? points[0].centre?.radius;
   const work = forecastSentences(found);
   // What must stop the work comes before anything else.
-  const alarm = ["wrong way", "passed"].includes(found.forecast?.kind ?? "");
+  const kind = found.forecast?.kind;
+  const alarm = kind === "wrong way" ||
+    kind === "passed" && passedHow(found) === "passed";
   const polished = doubts.length === 0 ? polishedSentence(found) : undefined;
   return holdPercent([
     ...doubts,

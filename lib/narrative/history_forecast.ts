@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { againstTarget } from "../fabrication/against_target.ts";
 import { progressLimits } from "../fabrication/predict_progress.ts";
 import { radiusFromSurfaceSag } from "../geometry/surface_sag.ts";
 import { combineEstimates } from "../statistics/estimate_arithmetic.ts";
@@ -12,6 +13,7 @@ import { millimetres } from "../units/length.ts";
 import type { HistoryFindings } from "./history_answer.ts";
 import type { HistoryStage } from "./history_stages.ts";
 import { writeMostWork, writeWork } from "./history_words.ts";
+import { rangeOf } from "./radius_range.ts";
 import { writeDifference, writeSmall } from "./sag_words.ts";
 import { writeWholeChance } from "./write_whole_chance.ts";
 
@@ -111,26 +113,48 @@ function changedSentence(
   ];
 }
 
+/**
+ * How the last radius lies to a target that is passed at its best value: the
+ * tolerance, and what the readings leave open, are left out of the forecast.
+ */
+export function passedHow(
+  { radius, folder: { piece: { target } } }: Pick<
+    HistoryFindings,
+    "radius" | "folder"
+  >,
+): "passed" | "within" | "not decided" {
+  if (radius === undefined || target === undefined) return "passed";
+  const state = againstTarget(rangeOf(radius), target);
+  return state === "within" || state === "not decided" ? state : "passed";
+}
+
 function passedSentence(
-  { depth, folder: { piece } }: HistoryFindings,
+  found: HistoryFindings,
   by: number,
   probability: number,
 ): string {
+  const { depth, folder: { piece } } = found;
   const { unit } = piece;
   const sure = probability > 0.975
     ? ""
     : ` (${writeWholeChance(probability)} sure)`;
+  const deep = writeSmall(depth?.depth ?? by, unit);
   const short = depth?.change === "lengthen";
   const shape = piece.form === "concave"
     ? short ? "too deep at the centre" : "too shallow"
     : short
     ? "too high at the centre"
     : "too low at the centre";
-  return `The target is passed${sure}: the whole surface is ${
-    writeSmall(depth?.depth ?? by, unit)
-  } ${shape}, and the radius must grow ${
-    short ? "longer" : "shorter"
-  } again. There is no work left to do in the old direction.`;
+  switch (passedHow(found)) {
+    case "within":
+      return `The target is reached: the radius is within its tolerance, and ${deep} past the middle of it at its best value. There is no work left to do in the old direction.`;
+    case "not decided":
+      return `Whether the target is passed is not decided: at its best value the whole surface is ${deep} ${shape}${sure}, and the readings leave that open. Measure better before any more work, in either direction.`;
+    default:
+      return `The target is passed${sure}: the whole surface is ${deep} ${shape}, and the radius must grow ${
+        short ? "longer" : "shorter"
+      } again. There is no work left to do in the old direction.`;
+  }
 }
 
 /** A volume in mm³ as people think of it. */

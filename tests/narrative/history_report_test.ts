@@ -630,6 +630,35 @@ Deno.test("historyReport() words a convex target passed as too high or too low",
   );
 });
 
+Deno.test("historyReport() sends nobody back from a target that is reached, or that the readings leave open", async () => {
+  const passed = files(LOG, [
+    ...STEADY.slice(0, 3),
+    ["S4", "2031-05-04", 0.74],
+  ]);
+  // R is (3600 + 0.74²)/1.48 + 3 = 2435.8 mm, 84 mm past the target.
+  const said = async (tolerance: string) => {
+    const report = await historyOf({
+      ...passed,
+      piece: { ...PIECE, target: { radius: "2520 mm", tolerance } },
+    });
+    equal(report.forecast?.kind, "passed");
+    return report.answer.map((one) => words([one]));
+  };
+  const back = /must grow longer|too deep/;
+  const reached = await said("150 mm");
+  match(reached[0], /^The radius of curvature/);
+  match(reached.join(" "), /The target is reached: the radius is within its/);
+  equal(back.test(reached.join(" ")), false);
+  const open = await said("84 mm");
+  match(open[0], /^The radius of curvature/);
+  match(
+    open.join(" "),
+    /Whether the target is passed is not decided: .* too deep at the centre.* Measure better before any more work, in either direction\./,
+  );
+  equal(/must grow longer/.test(open.join(" ")), false);
+  match((await said("15 mm"))[0], /^The target is passed.* must grow longer/);
+});
+
 Deno.test("historyReport() keeps its refusals of options to their words", async () => {
   const { folder, log } = await historyOf(files(LOG));
   throws(() => historyReport(folder, log, { risk: 2 }), {
