@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "../records/ring_name.ts";
 import { effectiveFeet } from "../geometry/effective_feet.ts";
 import { sagFromRadius } from "../geometry/sag_from_radius.ts";
 import { radiusSensitivities } from "../geometry/sensitivities.ts";
@@ -99,7 +100,9 @@ export function benchShownLines(
   return benchShown(radius, piece, bench).map((entry) => {
     const { ring, sag, shown, perSag } = entry;
     if (sag === undefined || shown === undefined || perSag === undefined) {
-      return `${ring}: no reading; the ring is wider than a ${piece.form} sphere of this radius.`;
+      return `${
+        ringName(ring)
+      }: no reading; the ring is wider than a ${piece.form} sphere of this radius.`;
     }
     const step = gauge.steps[unit];
     const amount = gauge.shows.kind === "power"
@@ -124,7 +127,7 @@ export function benchShownLines(
       : ` of ${gauge.shows.kind}, from a sag of ${
         formatLength(sag, unit, unit === "mm" ? 4 : 6)
       }`;
-    return `${ring}: ${amount}${rounded}.`;
+    return `${ringName(ring)}: ${amount}${rounded}.`;
   });
 }
 

@@ -105,8 +105,7 @@ export function gaugeReport(
     : [];
   const base = { folder, surfaces, corrected, zero };
   const doubts = suspicionSentences(folder.problems);
-  const main =
-    [...surfaces].sort((a, b) => b.design.readings - a.design.readings)[0];
+  const main = mainSurface(surfaces, folder);
   if (!main) {
     return {
       ...base,
@@ -148,6 +147,30 @@ export function gaugeReport(
       ...gaugeLimits(main, unit),
     ]),
   };
+}
+
+/**
+ * The surface with most readings; of equals that of the grade last read, under
+ * the largest ring, which is surest of the radius.
+ */
+function mainSurface(
+  surfaces: readonly SurfaceComponents[],
+  { readings, bench, piece: { form } }: PieceFolder,
+): SurfaceComponents | undefined {
+  const last = (wanted: string | undefined) =>
+    readings.findLastIndex(({ on, grade }) =>
+      on === "work" && grade === wanted
+    );
+  const size = (wanted: string) => {
+    const ring = bench.rings.find(({ id }) => id === wanted);
+    return ring === undefined
+      ? 0
+      : effectiveFeet(ring.shape, form).circleRadius;
+  };
+  return [...surfaces].sort((a, b) =>
+    b.design.readings - a.design.readings ||
+    last(b.grade) - last(a.grade) || size(b.ring) - size(a.ring)
+  )[0];
 }
 
 /** A steady change over the zeroings of a study made in one session. */

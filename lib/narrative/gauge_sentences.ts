@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "../records/ring_name.ts";
 import type { LengthUnit } from "../records/piece.ts";
 import type { GaugeCapability } from "../repeatability/judge_capability.ts";
 import type {
@@ -223,7 +224,7 @@ export function gaugeReasons(
   return [
     `${design.readings} ${
       design.readings === 1 ? "reading" : "readings"
-    } with ${design.ring}${
+    } with ${ringName(design.ring)}${
       design.grade === undefined ? "" : ` on a ${design.grade} surface`
     }: ${factors.join(", ") || "nothing was varied"}.`,
     ...sharesSentence(main),

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "../records/ring_name.ts";
 import type { FootDirection } from "../geometry/feet.ts";
 import type { Displayable } from "../display/bundle.ts";
 import { table } from "../display/table.ts";
@@ -108,13 +109,21 @@ export function planSheet(
   return writeBenchSheet({
     session: "next",
     ring: main.ring,
-    ...(main.grade === undefined ? {} : { grade: main.grade }),
+    ...gradeNow(report),
     zones: wanted.zones,
     size: wanted.answer.best,
     foot: footOf(report, main.ring),
-    unit: report.folder.piece.unit,
+    unit: report.folder.bench.gauge.unit ?? report.folder.piece.unit,
     seed,
   });
+}
+
+/** The grade that the work is at: that of the last reading of it. */
+function gradeNow(
+  { folder: { readings } }: GaugeReport,
+): { readonly grade?: string } {
+  const grade = readings.findLast(({ on }) => on === "work")?.grade;
+  return grade === undefined ? {} : { grade };
 }
 
 /** How the feet stood in the study; as the bench says where it does not. */
@@ -185,7 +194,9 @@ export function sheetTable(sheet: BenchSheet | undefined): Displayable {
     ),
     {
       columns: columns.map((column) => COLUMNS[column]),
-      caption: "The plan, step by step, in an order of chance.",
+      caption: `The plan${
+        sheet.ring === undefined ? "" : ` with ${ringName(sheet.ring)}`
+      }, step by step, in an order of chance.`,
     },
   );
 }

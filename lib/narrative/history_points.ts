@@ -12,6 +12,7 @@ import {
   type SessionAnalysis,
 } from "../zones/analyse_session.ts";
 import { splitSessions } from "../zones/split_sessions.ts";
+import { mainOfTwo } from "./main_session.ts";
 import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
 
 /** One session of a history. */
@@ -43,11 +44,10 @@ export function historyPoints(folder: PieceFolder): readonly HistoryPoint[] {
     const found = analyseSession(group, piece, bench);
     if (found === undefined) continue;
     const known = byName.get(found.session);
-    const better = known === undefined ||
-      found.zones.length > known.zones.length ||
-      (found.zones.length === known.zones.length &&
-        found.sets.length > known.sets.length);
-    if (better) byName.set(found.session, found);
+    byName.set(
+      found.session,
+      known === undefined ? found : mainOfTwo(known, found, piece, bench),
+    );
   }
   const half = piece.diameter / 2;
   const points = [...byName.values()].map((session): HistoryPoint => {

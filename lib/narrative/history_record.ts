@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "../records/ring_name.ts";
 import { type Displayable, jupyterDisplay } from "../display/bundle.ts";
 import { markup } from "../display/markup.ts";
 import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
@@ -114,7 +115,9 @@ function recordLines(
     add("Sphericity at the end of grinding", sphericitySentence(session, unit));
     add(
       "How measured",
-      `${session.readings.length} readings in ${session.sets.length} sets on ${session.whole.mean.zeroings} zeroings with ${session.ring.id} and ${bench.gauge.id}${
+      `${session.readings.length} readings in ${session.sets.length} sets on ${session.whole.mean.zeroings} zeroings with ${
+        ringName(session.ring.id)
+      } and ${bench.gauge.id}${
         session.takenAt === undefined ? "" : `, ${session.takenAt.slice(0, 10)}`
       }`,
     );

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "../records/ring_name.ts";
 import type { Displayable } from "../display/bundle.ts";
 import { table } from "../display/table.ts";
 import type { WorkLogEntry } from "../records/work_log.ts";
@@ -63,7 +64,7 @@ export function historyTable(report: HistoryReport): Displayable {
       work: "",
       radius: centre === undefined ? "none" : writeRadius(centre, piece.unit),
       "a sphere?": VERDICTS[sphericity.verdict],
-      remark: ring.id,
+      remark: ringName(ring.id),
     });
   };
   work(timeline.before);

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName, ringNameFirst } from "../records/ring_name.ts";
 import type { Bench } from "../records/bench.ts";
 import type { LengthUnit, Piece } from "../records/piece.ts";
 import { studentTQuantile } from "../statistics/student_t_distribution.ts";
@@ -188,14 +189,17 @@ export function differenceSentence(
       : `R differs from ${second} by ${size}, no change that shows`;
     return `${words}: the ring is the same, so its error and the gauge's are common to both and cancel as far as they do${loose}.`;
   }
+  const [one, other] = [ringNameFirst(first), ringName(second)];
   const common = shared.length === 0
     ? "they share nothing"
     : `what both share (${shared.join(", ")}) is taken off first`;
   return normalisedError <= 1
-    ? `${first} and ${second} agree on this surface: R differs by ${size} (E_n ${
+    ? `${one} and ${other} agree on this surface: R differs by ${size} (E_n ${
       normalisedError.toFixed(2)
     }); ${common}.`
-    : `${first} and ${second} do not agree on this surface: R is ${size} ${way} with ${first} (E_n ${
+    : `${one} and ${other} do not agree on this surface: R is ${size} ${way} with ${
+      ringName(first)
+    } (E_n ${
       normalisedError.toFixed(2)
     }, above 1); ${common}. Look for a wrong ring size, or a surface that is not a sphere.`;
 }

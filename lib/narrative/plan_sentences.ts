@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName, ringNameFirst } from "../records/ring_name.ts";
 import type { LengthUnit } from "../records/piece.ts";
 import type { BudgetLine } from "../uncertainty/budget.ts";
 import type { RingChoice } from "../uncertainty/ring_question.ts";
@@ -52,10 +53,12 @@ export function planAnswer(
       const due = (history?.daysLeft ?? 0) < 0;
       if (doubtful || history?.changed || twin?.comparison.agree === false) {
         return [
-          `Look at ${ring} first: its calibrations say otherwise, below.`,
+          `Look at ${
+            ringName(ring)
+          } first: its calibrations say otherwise, below.`,
         ];
       }
-      return due ? [`${ring} is due for calibration.`] : [];
+      return due ? [`${ringNameFirst(ring)} is due for calibration.`] : [];
     }),
     ...thermal.map((warning) => thermalSentence(warning, unit)),
   ];
@@ -136,7 +139,9 @@ function ringSentence(
       `for ${QUESTIONS[question]} (it shows ${shown})`,
     ]);
   }
-  const takes = [...byRing].map(([ring, uses]) => `${ring} ${listed(uses)}`);
+  const takes = [...byRing].map(([ring, uses]) =>
+    `${ringName(ring)} ${listed(uses)}`
+  );
   return [
     ...(takes.length === 0
       ? []
@@ -194,14 +199,16 @@ export function planReasons(
   for (const { ring, fit } of fits) {
     if (!fit.work.fits) {
       found.push(
-        `${ring} does not fit on the work: it needs ${
+        `${ringNameFirst(ring)} does not fit on the work: it needs ${
           twoFigures(fit.work.needed, unit)
         } across.`,
       );
     }
     if (fit.flat && !fit.flat.fits) {
       found.push(
-        `${ring} does not fit on the flat, so it cannot be zeroed there: it needs ${
+        `${
+          ringNameFirst(ring)
+        } does not fit on the flat, so it cannot be zeroed there: it needs ${
           twoFigures(fit.flat.needed, unit)
         } across.`,
       );

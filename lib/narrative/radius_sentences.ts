@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "../records/ring_name.ts";
 import type { Piece } from "../records/piece.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
@@ -109,9 +110,9 @@ export function radiusReasons(
   const reasons = [
     `${count(readings.length, "reading")} in ${count(sets.length, "set")} and ${
       count(whole.mean.zeroings, "zeroing")
-    } of session ${session.session}, with ${ring.id} (foot circle radius ${
-      write(feet.circleRadius, 3)
-    }${
+    } of session ${session.session}, with ${
+      ringName(ring.id)
+    } (foot circle radius ${write(feet.circleRadius, 3)}${
       feet.ballRadius === 0
         ? ", no balls"
         : `, ball radius ${write(feet.ballRadius, 3)}`

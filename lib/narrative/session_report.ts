@@ -4,7 +4,9 @@
  * @module
  */
 import type { NextStep } from "../fabrication/next_step.ts";
+import type { Bench } from "../records/bench.ts";
 import type { PieceFolder } from "../records/folder.ts";
+import type { Piece } from "../records/piece.ts";
 import {
   analyseSession,
   type SessionAnalysis,
@@ -21,6 +23,7 @@ import {
 import { chooseNext } from "./choose_next.ts";
 import { heatCautions } from "./heat_cautions.ts";
 import { holdPercent } from "./hold_percent.ts";
+import { mainOfTwo } from "./main_session.ts";
 import { mapItems } from "../numerics/lazy_list.ts";
 import { firstAndLast } from "./part_of_readings.ts";
 import { nextStepSentence } from "./next_step_sentence.ts";
@@ -66,8 +69,9 @@ export interface SessionReport {
  * Works out what a folder's readings say.
  *
  * The answer is about the last session; with several rings in it, the one
- * that read most places, then most sets. Every number in a sentence comes from
- * the computation and is rounded to its uncertainty, in the user's unit.
+ * that read most places, then most sets, then the one clearly surer of the radius.
+ * Every number in a sentence comes from the computation and is rounded to its
+ * uncertainty, in the user's unit.
  *
  * @param folder A folder as read by `readPieceFolder`.
  * @returns Data and sentences; without readings the answer says so.
@@ -84,7 +88,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
     return found === undefined ? [] : [found];
   });
   const outside = leftOut === 0 ? {} : { sessionsLeftOut: leftOut };
-  const session = mainSession(sessions);
+  const session = mainSession(sessions, piece, bench);
   const safety = safetySentences(piece);
   const doubts = suspicionSentences(folder.problems);
   if (!session) {
@@ -193,14 +197,15 @@ function heldTogether(report: SessionReport): SessionReport {
   };
 }
 
-/** The last session; of its rings the one that read most. */
+/** The last session; of its rings the one that its answer rests on. */
 function mainSession(
   sessions: readonly SessionAnalysis[],
+  piece: Piece,
+  bench: Bench,
 ): SessionAnalysis | undefined {
   const last = sessions.at(-1)?.session;
-  return sessions
-    .filter(({ session }) => session === last)
-    .sort((a, b) =>
-      b.zones.length - a.zones.length || b.sets.length - a.sets.length
-    )[0];
+  const own = sessions.filter(({ session }) => session === last);
+  return own.length === 0
+    ? undefined
+    : own.reduce((best, one) => mainOfTwo(best, one, piece, bench));
 }

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { ringName } from "../records/ring_name.ts";
 import { basename, dirname, join, resolve } from "node:path";
 import {
   joinLimits,
@@ -243,5 +244,7 @@ export function subtitleOf(results: JsonObject | undefined): string {
     ? `, ${session.taken_at.slice(0, 10)}`
     : "";
   const sets = session.sets === 1 ? "1 set" : `${session.sets} sets`;
-  return `Session ${session.session}${date}: ${sets} with ${session.ring}`;
+  return `Session ${session.session}${date}: ${sets} with ${
+    ringName(String(session.ring))
+  }`;
 }

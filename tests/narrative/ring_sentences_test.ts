@@ -341,7 +341,7 @@ Deno.test("planReport() puts a ring that its calibrations contradict into the an
     }, { studies: 20, today: TODAY }).answer;
   match(
     answer(61).join(" "),
-    /Look at A first: its calibrations say otherwise/,
+    /Look at ring A first: its calibrations say otherwise/,
   );
   deepEqual(answer(60).filter((one) => /Look at/.test(one)), []);
 });

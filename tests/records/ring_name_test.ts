@@ -1,5 +1,5 @@
 import { equal } from "node:assert/strict";
-import { ringName } from "sagbook/records/ring_name.ts";
+import { ringName, ringNameFirst } from "sagbook/records/ring_name.ts";
 
 Deno.test("ringName() says ring once", () => {
   for (
@@ -13,4 +13,10 @@ Deno.test("ringName() says ring once", () => {
       ["barrel", "ring barrel"],
     ]
   ) equal(ringName(id), said);
+});
+
+Deno.test("ringNameFirst() begins a sentence and leaves the user's own name as it is", () => {
+  equal(ringNameFirst("80"), "Ring 80");
+  equal(ringNameFirst("spring"), "Ring spring");
+  equal(ringNameFirst("brass ring"), "brass ring");
 });
