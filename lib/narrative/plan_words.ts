@@ -53,8 +53,8 @@ export function twoFigures(length: number, unit: LengthUnit): string {
 /**
  * Writes the smallest amount a ring shows, in the words of its question.
  *
- * @param choice The question.
- * @param detectable The amount, in the question's unit.
+ * @param amount What is detected, and its unit.
+ * @param detectable How much of it, in that unit.
  * @param unit The user's unit.
  * @returns Such as `a radius off by 9.1 mm`.
  *

@@ -31,6 +31,7 @@ export const RESULTS_TYPE = "application/vnd.sagbook.results+json";
  * Shows the answer of a report: the sentences that matter, first of all.
  *
  * @param report The report.
+ * @param results What `reportResults` makes of it.
  * @returns A value a cell may return: text, HTML, and the results as JSON for
  * the program that runs the notebook.
  *

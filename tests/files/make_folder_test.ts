@@ -2,15 +2,7 @@ import { deepEqual, equal, match, ok, rejects } from "node:assert/strict";
 import { makeFolder } from "sagbook/files/make_folder.ts";
 import { processMark } from "sagbook/files/process_mark.ts";
 import { contents } from "./_disks.ts";
-
-async function inFolder(use: (path: string) => Promise<void>): Promise<void> {
-  const path = await Deno.makeTempDir();
-  try {
-    await use(path);
-  } finally {
-    await Deno.remove(path, { recursive: true });
-  }
-}
+import { inFolder } from "./_in_folder.ts";
 
 const names = (path: string) =>
   [...Deno.readDirSync(path)].map(({ name }) => name).sort();

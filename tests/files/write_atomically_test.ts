@@ -5,15 +5,7 @@ import {
   writeAtomically,
 } from "sagbook/files/write_atomically.ts";
 import { canMount, contents, onDisk } from "./_disks.ts";
-
-async function inFolder(use: (path: string) => Promise<void>): Promise<void> {
-  const path = await Deno.makeTempDir();
-  try {
-    await use(path);
-  } finally {
-    await Deno.remove(path, { recursive: true });
-  }
-}
+import { inFolder } from "./_in_folder.ts";
 
 const names = (path: string) =>
   [...Deno.readDirSync(path)].map((entry) => entry.name).sort();

@@ -3,16 +3,16 @@ import { fileURLToPath } from "node:url";
 import type { CodeCell, Notebook } from "sagbook/notebook/document.ts";
 import { readNotebook } from "sagbook/notebook/read_notebook.ts";
 import { runNotebook } from "sagbook/notebook/run_notebook.ts";
+import { inFolder } from "../files/_in_folder.ts";
 import { command } from "./_session.ts";
 
 /** Runs a hard notebook on this kernel. */
 async function run(name: string) {
   const path = fileURLToPath(new URL(`../cases/${name}`, import.meta.url));
   const { notebook } = await readNotebook(path);
-  return await runNotebook(notebook, {
-    kernel: command(true),
-    cwd: await Deno.makeTempDir(),
-  });
+  return await inFolder((cwd) =>
+    runNotebook(notebook, { kernel: command(true), cwd })
+  );
 }
 
 function cells({ cells }: Notebook): CodeCell[] {

@@ -8,16 +8,19 @@ import {
 } from "sagbook/kernel/install_kernel.ts";
 import { proveKernel } from "sagbook/kernel/prove_kernel.ts";
 import { startKernel } from "sagbook/protocol/start_kernel.ts";
+import { inFolder } from "../files/_in_folder.ts";
 import { command } from "./_session.ts";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
 async function task(...args: string[]) {
-  const { code, stdout, stderr } = await new Deno.Command(Deno.execPath(), {
-    args: ["run", "-A", join(ROOT, "lib/tasks/kernel.ts"), ...args],
-    cwd: await Deno.makeTempDir(),
-    env: { NO_COLOR: "1" },
-  }).output();
+  const { code, stdout, stderr } = await inFolder((cwd) =>
+    new Deno.Command(Deno.execPath(), {
+      args: ["run", "-A", join(ROOT, "lib/tasks/kernel.ts"), ...args],
+      cwd,
+      env: { NO_COLOR: "1" },
+    }).output()
+  );
   const text = (bytes: Uint8Array) => new TextDecoder().decode(bytes);
   return { code, out: text(stdout), err: text(stderr) };
 }
@@ -65,6 +68,9 @@ Deno.test("task kernel proves itself, installs, serves a notebook anywhere by it
   equal(wrong.code, 2);
   match(wrong.err, /^There is no flag --fast\. Known: --user/);
   match((await task("--help")).out, /^deno task kernel \[--user/);
+  for (const path of [prefix, elsewhere]) {
+    await Deno.remove(path, { recursive: true });
+  }
 });
 
 Deno.test("installKernel() leaves a kernel of another package alone", async () => {
@@ -80,6 +86,7 @@ Deno.test("installKernel() leaves a kernel of another package alone", async () =
   const settings = { name: "sagbook", displayName: "", command: [], prefix };
   await rejects(installKernel(settings), error);
   await rejects(uninstallKernel("sagbook", prefix), error);
+  await Deno.remove(prefix, { recursive: true });
 });
 
 Deno.test("proveKernel() accepts this kernel", async () => {

@@ -1,5 +1,6 @@
 import { deepEqual, equal, match, notEqual, ok } from "node:assert/strict";
 import { join } from "node:path";
+import { inFolder } from "../files/_in_folder.ts";
 import { runTask } from "./_run_task.ts";
 
 /** Every file below a folder by its path, as bytes in hex of their hash. */
@@ -18,19 +19,8 @@ async function filesBelow(folder: string): Promise<Record<string, string>> {
   );
 }
 
-async function inTempFolder(
-  run: (folder: string) => Promise<void>,
-): Promise<void> {
-  const folder = await Deno.makeTempDir({ prefix: "exercise-" });
-  try {
-    await run(folder);
-  } finally {
-    await Deno.remove(folder, { recursive: true });
-  }
-}
-
 Deno.test("task exercise makes folders that check and report take, the key apart, the same bytes for a seed", async () => {
-  await inTempFolder(async (folder) => {
+  await inFolder(async (folder) => {
     const [a, b, c] = ["a", "b", "c"].map((name) => join(folder, name));
     const made = await runTask("exercise", [
       "--seed",
@@ -82,7 +72,7 @@ Deno.test("task exercise makes folders that check and report take, the key apart
 });
 
 Deno.test("task exercise writes over nothing and leaves nothing half made", async () => {
-  await inTempFolder(async (folder) => {
+  await inFolder(async (folder) => {
     const out = join(folder, "class");
     await Deno.mkdir(out);
     await Deno.writeTextFile(join(out, "mine.txt"), "kept");

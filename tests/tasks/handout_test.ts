@@ -1,17 +1,7 @@
 import { deepEqual, equal, match, ok } from "node:assert/strict";
 import { join } from "node:path";
+import { inFolder } from "../files/_in_folder.ts";
 import { copyPiece, ROOT, runTask } from "./_run_task.ts";
-
-async function inTempFolder(
-  run: (folder: string) => Promise<void>,
-): Promise<void> {
-  const folder = await Deno.makeTempDir({ prefix: "handout-" });
-  try {
-    await run(folder);
-  } finally {
-    await Deno.remove(folder, { recursive: true });
-  }
-}
 
 const namesIn = (folder: string): string[] =>
   [...Deno.readDirSync(folder)].map(({ name }) => name).sort();
@@ -54,7 +44,7 @@ Deno.test("task handout writes a sheet and a card for each ring, and touches not
 });
 
 Deno.test("task handout writes over no file that it did not make, and says so", async () => {
-  await inTempFolder(async (out) => {
+  await inFolder(async (out) => {
     await Deno.writeTextFile(join(out, "handout.html"), "my own notes");
     const args = [join(ROOT, "data", "metric-250"), "--out", out];
     const { code, err } = await runTask("handout", args);
@@ -79,7 +69,7 @@ Deno.test("task handout writes over no file that it did not make, and says so", 
 });
 
 Deno.test("task handout makes cards for both surfaces of a lens and warns of a ring that nobody measured", async () => {
-  await inTempFolder(async (folder) => {
+  await inFolder(async (folder) => {
     await Deno.writeTextFile(
       join(folder, "piece.json"),
       JSON.stringify({

@@ -1,6 +1,7 @@
 import { deepEqual, equal, match, ok, rejects } from "node:assert/strict";
 import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
 import { newFolder } from "../../lib/tasks/new.ts";
+import { inFolder } from "../files/_in_folder.ts";
 import { runTask } from "./_run_task.ts";
 
 /** Runs the task in this process, its words caught. */
@@ -21,17 +22,8 @@ async function said(
   }
 }
 
-async function inTemp(use: (path: string) => Promise<void>): Promise<void> {
-  const path = await Deno.makeTempDir();
-  try {
-    await use(path);
-  } finally {
-    await Deno.remove(path, { recursive: true });
-  }
-}
-
 Deno.test("newFolder() makes from flags what the check passes", async () => {
-  await inTemp(async (path) => {
+  await inFolder(async (path) => {
     const made = await runTask("new", [
       `${path}/blank`,
       ...["--name", "blank 9", "--diameter", "300", "--form", "concave"],
@@ -63,7 +55,7 @@ Deno.test("newFolder() makes from flags what the check passes", async () => {
 });
 
 Deno.test("newFolder() takes a measured ring, inches and a shared bench", async () => {
-  await inTemp(async (path) => {
+  await inFolder(async (path) => {
     const one = await said([
       `${path}/one`,
       ...["--diameter=11 13/16 in", "--form=convex", "--unit=in"],
@@ -91,7 +83,7 @@ Deno.test("newFolder() takes a measured ring, inches and a shared bench", async 
 });
 
 Deno.test("newFolder() asks at the terminal, and again when an answer cannot be used", async () => {
-  await inTemp(async (path) => {
+  await inFolder(async (path) => {
     const answers: Record<string, string[]> = {
       "Unit": ["mm"],
       "A bench file": [""],
@@ -132,7 +124,7 @@ Deno.test("newFolder() asks at the terminal, and again when an answer cannot be 
 });
 
 Deno.test("newFolder() overwrites nothing", async () => {
-  await inTemp(async (path) => {
+  await inFolder(async (path) => {
     await Deno.writeTextFile(`${path}/piece.json`, "mine");
     const { code, err } = await said([path, "--diameter=3", "--form=concave"]);
     equal(code, 1);
@@ -143,7 +135,7 @@ Deno.test("newFolder() overwrites nothing", async () => {
 });
 
 Deno.test("newFolder() takes back what it made when it cannot make all", async () => {
-  await inTemp(async (path) => {
+  await inFolder(async (path) => {
     // The last files cannot be made where a file stands for their folder.
     await Deno.writeTextFile(`${path}/schemas`, "mine");
     const { code, err } = await said([
@@ -161,7 +153,7 @@ Deno.test("newFolder() takes back what it made when it cannot make all", async (
 });
 
 Deno.test("newFolder() ends with 2 where flags are wrong, missing or two", async () => {
-  await inTemp(async (path) => {
+  await inFolder(async (path) => {
     const wrong: [string[], RegExp][] = [
       [[], /Name one folder/],
       [[`${path}/x`], /--form is missing/],
@@ -203,7 +195,8 @@ Deno.test("newFolder() ends with 2 where flags are wrong, missing or two", async
 });
 
 Deno.test("task new takes tolerances, the ring's uncertainty and the feet's direction from flags", async () => {
-  const folder = `${await Deno.makeTempDir({ prefix: "new-" })}/piece`;
+  const above = await Deno.makeTempDir({ prefix: "new-" });
+  const folder = `${above}/piece`;
   const { code, out } = await new Deno.Command(Deno.execPath(), {
     // deno-fmt-ignore
     args: ["run", "-A", new URL("../../lib/tasks/new.ts", import.meta.url).pathname, folder,
@@ -228,7 +221,7 @@ Deno.test("task new takes tolerances, the ring's uncertainty and the feet's dire
   });
   const [ring] = read("bench.json").rings;
   deepEqual([ring.radius_uncertainty, ring.foot], ["0.01 mm", "foot out"]);
-  await Deno.remove(folder, { recursive: true });
+  await Deno.remove(above, { recursive: true });
 });
 
 Deno.test("newFolder() makes nothing of answers that do not go together, and ends with 2", async () => {
