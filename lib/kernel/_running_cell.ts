@@ -1,4 +1,4 @@
-import { within } from "./_within.ts";
+import { settled } from "../protocol/settled.ts";
 import type { EvaluatorCell, Outcome } from "./evaluator.ts";
 
 /** A cell between its start and its outcome. */
@@ -29,7 +29,7 @@ export class RunningCell {
 
   /** Waits for the outcome up to a limit in ms; tells whether it is there. */
   async doneWithin(limit: number): Promise<boolean> {
-    await within(this.#outcome.promise, limit);
+    await settled(this.#outcome.promise, limit);
     return this.#done;
   }
 }

@@ -6,6 +6,7 @@
 import type { KernelClient } from "../protocol/kernel_client.ts";
 import { describeExit, type KernelExit } from "../protocol/kernel_error.ts";
 import { createMessage, type Message } from "../protocol/message.ts";
+import { settled } from "../protocol/settled.ts";
 import { readChildMessage } from "./_child_message.ts";
 import { EvaluatorChild } from "./_evaluator_child.ts";
 import { describeThrown } from "./_host_errors.ts";
@@ -18,7 +19,6 @@ import { climbInterruptLadder } from "./_interrupt_ladder.ts";
 import type { PermissionLimits } from "./permission_limits.ts";
 import { asStopped } from "./_stopped_outcome.ts";
 import { RunningCell } from "./_running_cell.ts";
-import { within } from "./_within.ts";
 import type {
   Evaluator,
   EvaluatorCell,
@@ -185,7 +185,7 @@ export class ChildEvaluator implements Evaluator {
     child: EvaluatorChild,
     replied: Promise<unknown>,
   ): Promise<void> {
-    const free = await within(replied, FREE_LIMIT);
+    const free = await settled(replied, FREE_LIMIT);
     const interrupted = this.#running?.interrupted ?? false;
     if (free && (!interrupted || await child.side.ping(FREE_LIMIT))) return;
     await this.#replace(child, "it did not come back after an interrupt");

@@ -4,6 +4,7 @@
  * @module
  */
 import type { RunningKernel } from "../protocol/running_kernel.ts";
+import { settled } from "../protocol/settled.ts";
 import type { CellRecorder } from "./_cell_recorder.ts";
 import { DENO_PRELUDE, enterCell, fenceCell } from "./_deno_prelude.ts";
 import { cellMagic, explainSyntax } from "./_explain_syntax.ts";
@@ -17,20 +18,6 @@ import type { RunOutputs } from "./_run_outputs.ts";
 
 /** Time in ms for a stopped cell to end, and for the last outputs to come. */
 const GRACE = 3_000;
-
-/** Waits for a promise, but no longer than `limit` ms; tells if it was kept. */
-async function isSettled(
-  promise: Promise<unknown>,
-  limit: number,
-): Promise<boolean> {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const late = new Promise<boolean>((done) =>
-    timer = setTimeout(() => done(false), limit)
-  );
-  const isKept = await Promise.race([promise.then(() => true), late]);
-  clearTimeout(timer);
-  return isKept;
-}
 
 /** What a cell came to. */
 export interface CellOutcome {
@@ -154,7 +141,7 @@ export class KernelSession {
     const ended = Promise.race([arrived, this.#kernel.exited]);
     for (let heard = -1; heard !== this.#outputs.heard;) {
       heard = this.#outputs.heard;
-      if (await isSettled(ended, GRACE)) return;
+      if (await settled(ended, GRACE)) return;
     }
   }
 }

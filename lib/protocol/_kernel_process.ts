@@ -1,5 +1,5 @@
 import type { KernelExit } from "./kernel_error.ts";
-import { settled } from "./_settled.ts";
+import { settled } from "./settled.ts";
 import {
   expectProgram,
   guardedCommand,

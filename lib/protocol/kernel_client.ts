@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { settled } from "./_settled.ts";
+import { settled } from "./settled.ts";
 import type { Connection } from "./connection.ts";
 import { Dealer } from "./dealer.ts";
 import { createMessage, type JsonObject, type Message } from "./message.ts";

@@ -5,7 +5,7 @@
  */
 import { Execution } from "./_execution.ts";
 import type { KernelProcess } from "./_kernel_process.ts";
-import { settled } from "./_settled.ts";
+import { settled } from "./settled.ts";
 import type { Connection } from "./connection.ts";
 import type { ExecuteOptions, ExecuteResult } from "./execute.ts";
 import type { KernelClient } from "./kernel_client.ts";

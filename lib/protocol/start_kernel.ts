@@ -6,7 +6,7 @@
 import { join } from "node:path";
 import { makePrivateFolder } from "../files/private_folder.ts";
 import { KernelProcess, type ProcessSettings } from "./_kernel_process.ts";
-import { settled } from "./_settled.ts";
+import { settled } from "./settled.ts";
 import {
   type Connection,
   createConnection,
