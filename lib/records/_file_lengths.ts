@@ -18,6 +18,10 @@ import {
 /** What a length has to be. */
 export type Bound = "above 0" | "0 or more" | "any";
 
+/** Of a radius written by a drawing's rule of signs. */
+const UNSIGNED =
+  "write it without its sign: which way a surface curves is said by its form";
+
 /** Reads the values of one JSON file. */
 export class FileLengths {
   /** Everything wrong so far. */
@@ -78,10 +82,12 @@ export class FileLengths {
       ? found <= 0
       : bound === "0 or more" && found < 0;
     if (low) {
+      const isRadius = found < 0 && path.endsWith("radius");
       return this.say("refused", "wrong-value", path, `this must be ${bound}`, {
         value: typeof value === "string"
           ? value
           : `${value.value} ${value.unit}`,
+        ...(isRadius ? { mend: UNSIGNED } : {}),
       });
     }
     return millimetres(found);

@@ -42,7 +42,16 @@ function second(
       "missing-key",
       path,
       "a curved second surface needs its radius and the uncertainty of that",
-      { mend: 'add "radius" and "radius_uncertainty", or make it "flat"' },
+      {
+        mend: `add ${
+          [
+            ...(file.radius === undefined ? ['"radius"'] : []),
+            ...(file.radius_uncertainty === undefined
+              ? ['"radius_uncertainty"']
+              : []),
+          ].join(" and ")
+        }, or make it "flat"`,
+      },
     );
   }
   return radius === undefined || doubt === undefined

@@ -19,6 +19,9 @@ const DEFAULT_MARGIN = millimetres(0.5);
 /** A wider tolerance, as a part of the target, is asked about. */
 const MOST_TOLERANCE = 0.3;
 
+/** A ± of any spelling at the beginning. */
+const PLUS_MINUS = /^\s*(?:±|\+\s?\/?\s?[-\u2212])\s*/;
+
 type Stated = Target["statedAs"];
 
 function given<T extends object>(group: T, keys: readonly (keyof T)[]) {
@@ -81,6 +84,13 @@ function target(
   };
 }
 
+/** A tolerance without the ± that people write before one. */
+function withoutPlusMinus(tolerance: LengthText): LengthText {
+  return typeof tolerance === "string"
+    ? tolerance.replace(PLUS_MINUS, "")
+    : tolerance;
+}
+
 function targetTolerance(
   file: TargetFile,
   isRatio: boolean,
@@ -91,7 +101,7 @@ function targetTolerance(
   if (isRatio === (typeof tolerance === "number")) {
     return typeof tolerance === "number"
       ? tolerance
-      : read.length(tolerance, "target.tolerance");
+      : read.length(withoutPlusMinus(tolerance), "target.tolerance");
   }
   return read.say(
     "refused",
@@ -124,7 +134,10 @@ function sphericity(
     );
   }
   const [way] = ways;
-  const amount = read.length(file[way], `sphericity_tolerance.${way}`);
+  const amount = read.length(
+    withoutPlusMinus(file[way]!),
+    `sphericity_tolerance.${way}`,
+  );
   return amount === undefined ? undefined : { statedAs: way, amount };
 }
 

@@ -21,6 +21,8 @@ import type { Problem } from "./problem.ts";
 export interface Settings<T, F> {
   readonly value?: T;
   readonly content?: F;
+  /** What is left of the content without its wrong values, where it has any. */
+  readonly rest?: Partial<F>;
   readonly problems: readonly Problem[];
 }
 
@@ -56,7 +58,7 @@ export async function pieceOfBytes(
       pieceOfFile(rest, more);
       problems.push(...more.problems.filter(isNoNote));
     }
-    return { problems };
+    return { problems, ...(rest === undefined ? {} : { rest }) };
   }
   const value = pieceOfFile(content, new FileLengths(file, map, problems));
   return { problems, content, ...(value === undefined ? {} : { value }) };

@@ -98,7 +98,7 @@ export async function readPieceSettings(path: string): Promise<PieceSettings> {
     "piece.json",
     pieceOfBytes,
   );
-  const benchName = piece.content?.bench ?? "bench.json";
+  const benchName = piece.content?.bench ?? piece.rest?.bench ?? "bench.json";
   const benchPath = namedPath(join(path, "piece.json"), benchName);
   const bench = await settings(
     benchPath,
@@ -110,7 +110,13 @@ export async function readPieceSettings(path: string): Promise<PieceSettings> {
         (name) => readBytes(namedPath(benchPath, name), name),
       ),
   );
-  const found = [...piece.problems, ...bench.problems];
+  // A piece.json that is no JSON may name a bench that lies elsewhere.
+  const nameUnknown = (piece.content ?? piece.rest) === undefined &&
+    piece.problems.some(({ code }) => code !== "no-file");
+  const found = [
+    ...piece.problems,
+    ...bench.problems.filter(({ code }) => code !== "no-file" || !nameUnknown),
+  ];
   if (piece.value === undefined || bench.value === undefined) {
     throw new RecordError(summary, found);
   }

@@ -113,16 +113,20 @@ export async function folderHint(
 
 /**
  * Finds the pieces of a folder: itself, or the folders in it that are one or
- * lack only some of their files.
+ * lack only some of their files. A bench that several share may lie beside them.
  *
  * @param folder A path of the command line.
  * @returns The pieces; where there is none the folder itself, and a hint.
  */
 export async function findPieces(folder: string): Promise<FoundPieces> {
-  if (await holds(folder, "piece.json", "bench.json", "readings.csv")) {
+  if (await holds(folder, "piece.json", "readings.csv")) {
     return { folder, pieces: [folder], isGroup: false };
   }
   const pieces = await piecesIn(folder);
+  // A bench alone is the pieces' common one, unless there are no pieces.
+  if (pieces.length === 0 && await holds(folder, "bench.json")) {
+    return { folder, pieces: [folder], isGroup: false };
+  }
   if (pieces.length > 0) return { folder, pieces, isGroup: true };
   const hint = await folderHint(folder);
   return {

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { parseLength } from "../units/parse_length.ts";
 import type { Problem } from "../records/problem.ts";
 import { settingsOfText } from "../records/settings_of_text.ts";
 import type { BenchFile } from "../records/bench_file.ts";
@@ -84,6 +85,15 @@ function standIn(halfDiameter: number) {
   };
 }
 
+/** The unit that the gauge shows: its display step's, else the answers'. */
+function gaugeUnit({ displayStep, unit }: NewPiece): "mm" | "in" {
+  const read = displayStep === undefined
+    ? undefined
+    : parseLength(displayStep, { decimal: ".", defaultUnit: unit });
+  if (read?.kind !== "length") return unit;
+  return ["in", "thou", "µin"].includes(read.unit) ? "in" : "mm";
+}
+
 function benchText(piece: NewPiece, sizes: NewSizes): string {
   const measured = piece.ringRadius !== undefined &&
     piece.ballDiameter !== undefined;
@@ -96,7 +106,7 @@ function benchText(piece: NewPiece, sizes: NewSizes): string {
       ...(piece.countsUpOn === undefined
         ? {}
         : { counts_up_on: piece.countsUpOn }),
-      unit: piece.unit,
+      unit: gaugeUnit(piece),
       ...(piece.displayStep === undefined
         ? {}
         : { display_step: piece.displayStep }),

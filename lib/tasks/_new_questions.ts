@@ -40,10 +40,23 @@ export function asLength(unit: "mm" | "in", least: "above 0" | "0 or more") {
       };
     }
     const low = least === "above 0" ? read.value <= 0 : read.value < 0;
-    if (low) return { fault: `it must be ${least}` };
+    if (low) {
+      return {
+        fault: read.value < 0
+          ? `it must be ${least}; write it without its sign (the form says which way a surface curves)`
+          : `it must be ${least}`,
+      };
+    }
     const text = typed.trim();
     return { value: read.unitAssumed ? `${text} ${unit}` : text };
   };
+}
+
+/** Reads how far from a length is still good, with or without a ± before it. */
+export function asTolerance(unit: "mm" | "in") {
+  const length = asLength(unit, "above 0");
+  return (typed: string): Answer<string> =>
+    length(typed.replace(/^\s*(?:±|\+\s?\/?\s?[-\u2212])\s*/, ""));
 }
 
 /** Reads an answer as a number above 0. */

@@ -19,7 +19,7 @@ import {
 } from "../records/read_piece_folder.ts";
 import { RecordError } from "../records/record_error.ts";
 import { unknownSessions } from "./_unknown_sessions.ts";
-import { folderHint } from "./_find_pieces.ts";
+import { findPieces, folderHint } from "./_find_pieces.ts";
 import { readingWords } from "../narrative/reading_words.ts";
 import { onInterruptSignal } from "../protocol/system.ts";
 import { startProgress } from "./_task_progress.ts";
@@ -29,8 +29,8 @@ import { complain, say } from "./_terminal.ts";
 const USAGE = `deno task check FOLDER ... [--json]
 
 Reads each FOLDER (piece.json, bench.json, readings.csv, sheets/, worklog.csv)
-and says everything that is wrong with it, at once. Nothing is run, and nothing
-is written.
+and says everything that is wrong with it, at once; of a folder of pieces, each
+of them. Nothing is run, and nothing is written.
 
   --json   one JSON document in place of text, for scripts
   --help   this text
@@ -199,9 +199,11 @@ export async function check(args: readonly string[]): Promise<number> {
   });
   // Words are kept and not readings, so that many folders need no more memory.
   const verdicts: (Omit<Verdict, "found"> & { readonly words: string })[] = [];
-  for (const [index, path] of rest.entries()) {
-    if (rest.length > 1) {
-      progress.part(`folder ${index + 1} of ${rest.length}, ${path}`);
+  const groups = await Promise.all(rest.map(findPieces));
+  const paths = groups.flatMap(({ pieces }) => pieces);
+  for (const [index, path] of paths.entries()) {
+    if (paths.length > 1) {
+      progress.part(`folder ${index + 1} of ${paths.length}, ${path}`);
     }
     const { found, ...verdict } = await judge(
       path,

@@ -15,6 +15,7 @@ import {
   asRatio,
   asRatioTolerance,
   asText,
+  asTolerance,
   asWord,
   QuestionError,
 } from "./_new_questions.ts";
@@ -61,7 +62,7 @@ function targetOf(
     source,
     "tolerance",
     "How far from it is still good, either way?",
-    asLength(unit, "above 0"),
+    asTolerance(unit),
     false,
   );
   const tolerance = good === undefined ? {} : { tolerance: good };
@@ -134,7 +135,7 @@ function pieceOf(source: AnswerSource, folder: string): NewPiece {
       source,
       "sphericity",
       'Largest good difference of sag between zones, such as "2 µm"',
-      length,
+      asTolerance(unit),
       false,
     ),
     bench,

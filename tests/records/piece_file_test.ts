@@ -163,3 +163,71 @@ Deno.test("readPieceFolder() turns the target and its tolerance into a radius", 
     statedAs: "radius",
   });
 });
+
+Deno.test("readPieceFolder() says of a radius with a sign what a drawing's sign means here, and reads a ± before a tolerance", async () => {
+  const signed = await problemsOf({
+    ...PIECE,
+    target: { radius: "-2520 mm" },
+    lens: {
+      index: 1.5,
+      thickness: "9 mm",
+      second_surface: { form: "convex", radius: "-50 mm" },
+    },
+  });
+  const refused = signed.filter(({ severity }) => severity === "refused");
+  deepEqual(
+    refused.map(({ column, mend }) => [column, mend]),
+    [
+      [
+        "target.radius",
+        "write it without its sign: which way a surface curves is said by its form",
+      ],
+      [
+        "lens.second_surface.radius",
+        "write it without its sign: which way a surface curves is said by its form",
+      ],
+      [
+        "lens.second_surface",
+        'add "radius_uncertainty", or make it "flat"',
+      ],
+    ],
+  );
+  for (const plus of ["±", "± ", "+-", "+/-", "+\u2212"]) {
+    const piece = {
+      ...PIECE,
+      target: { radius: "2520 mm", tolerance: `${plus}10 mm` },
+      sphericity_tolerance: { sag: `${plus}2 µm` },
+    };
+    const read = await withFolder({ piece }, readPieceFolder);
+    equal(read.piece.target?.tolerance, 10, plus);
+    equal(read.piece.sphericity?.amount, 0.002, plus);
+  }
+});
+
+Deno.test("readPieceFolder() looks for the bench that a faulty piece file names, and claims no other missing", async () => {
+  const files = { "shared.json": JSON.stringify(BENCH) };
+  const of = async (piece: string) => {
+    try {
+      await withFolder({ piece, files }, async (path) => {
+        await Deno.remove(`${path}/bench.json`);
+        return await readPieceFolder(path);
+      });
+    } catch (error) {
+      if (error instanceof RecordError) return error.problems;
+      throw error;
+    }
+  };
+  const named = JSON.stringify({ ...PIECE, bench: "shared.json" });
+  const codes = async (piece: string) =>
+    (await of(piece))!.filter(({ severity }) => severity === "refused")
+      .map(({ file, code }) => `${file} ${code}`);
+  deepEqual(await codes(named.replace("concave", "CX")), [
+    "piece.json wrong-value",
+  ]);
+  // No JSON at all: nobody knows which bench is meant.
+  equal((await codes(named.slice(0, -1))).length, 1);
+  deepEqual(
+    await codes(JSON.stringify({ ...PIECE, form: "CX" })),
+    ["piece.json wrong-value", "bench.json no-file"],
+  );
+});

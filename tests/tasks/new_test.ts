@@ -242,3 +242,27 @@ Deno.test("newFolder() makes nothing of answers that do not go together, and end
   await rejects(Deno.stat(folder), Deno.errors.NotFound);
   await Deno.remove(folder.slice(0, -4), { recursive: true });
 });
+
+Deno.test("newFolder() reads what a lens drawing says, and gives the gauge the unit of its display", async () => {
+  await inTemp(async (path) => {
+    const flags = [
+      ...["--form", "convex", "--diameter", "50 mm", "--ring-radius", "10 mm"],
+      ...["--ball-diameter", "5 mm", "--display-step", "0.0001 in"],
+    ];
+    const signed = await said([`${path}/a`, ...flags, "--radius=-160 mm"]);
+    equal(signed.code, 2);
+    match(signed.err, /must be above 0; write it without its sign \(the form/);
+    for (const [name, plus] of [["b", "±"], ["c", "+-"], ["d", "+/- "]]) {
+      const made = await said([
+        ...[`${path}/${name}`, ...flags, "--radius", "160"],
+        ...["--tolerance", `${plus}0.5 mm`, "--sphericity", `${plus}2 µm`],
+      ]);
+      equal(made.code, 0, made.err);
+      const { piece, bench } = await readPieceFolder(`${path}/${name}`);
+      equal(piece.target?.tolerance, 0.5);
+      equal(piece.sphericity?.amount, 0.002);
+      // A bare reading is what the display shows, whatever answers are in.
+      deepEqual([piece.unit, bench.gauge.unit], ["mm", "in"]);
+    }
+  });
+});

@@ -205,3 +205,33 @@ Deno.test("task report refuses a number of pieces at once that is none", async (
     );
   }
 });
+
+Deno.test("task report and task check take a folder of pieces with their common bench beside them", async () => {
+  const shop = await Deno.makeTempDir({ prefix: "shop-" });
+  for (const name of ["a", "b"]) {
+    const piece = `${shop}/${name}`;
+    await Deno.rename(await copyPiece("coarse-display-180"), piece);
+    await Deno.rename(`${piece}/bench.json`, `${shop}/bench.json`);
+    const file = JSON.parse(await Deno.readTextFile(`${piece}/piece.json`));
+    await Deno.writeTextFile(
+      `${piece}/piece.json`,
+      JSON.stringify({ ...file, bench: "../bench.json" }),
+    );
+  }
+  const { code, out, err } = await runTask("report", [shop]);
+  equal(code, 0, err);
+  match(out, /All of them: /);
+  const checked = await runTask("check", [shop]);
+  equal(checked.code, 0, checked.out);
+  for (const name of ["a", "b"]) {
+    ok(checked.out.includes(`/${name} can be used`));
+  }
+  // A bench with nothing beside it is a piece that lacks a file.
+  await Deno.mkdir(`${shop}/c`);
+  await Deno.copyFile(`${shop}/bench.json`, `${shop}/c/bench.json`);
+  match(
+    (await runTask("check", [`${shop}/c`])).out,
+    /piece\.json: the file is/,
+  );
+  await Deno.remove(shop, { recursive: true });
+});
