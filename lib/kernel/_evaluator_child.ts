@@ -1,6 +1,7 @@
 import { offlineEnvironment } from "../cells/offline_environment.ts";
 import { startKernel } from "../protocol/start_kernel.ts";
 import type { RunningKernel } from "../protocol/running_kernel.ts";
+import { settled } from "../protocol/settled.ts";
 import { ChildLog } from "./_child_log.ts";
 import { SENT_KEY } from "./_host_protocol.ts";
 import { withOwnNeeds } from "./_own_needs.ts";
@@ -12,7 +13,6 @@ import {
   type PermissionLimits,
   type PermissionName,
 } from "./permission_limits.ts";
-import { within } from "./_within.ts";
 
 /** Time in ms that the watchdog's thread has to start. */
 const WATCHDOG_LIMIT = 5_000;
@@ -86,7 +86,7 @@ export class EvaluatorChild {
         );
       }
       // A thread is started by the first one, which the first cell may keep busy.
-      await within(side.complete, WATCHDOG_LIMIT);
+      await settled(side.complete, WATCHDOG_LIMIT);
       log.open();
       return new EvaluatorChild(kernel, side, broker);
     } catch (error) {
