@@ -11,6 +11,7 @@ import type { Problem } from "./problem.ts";
 import { isComplete, type TableLayout, tableOf } from "./_table_layout.ts";
 import { readingColumns } from "./_table_rows.ts";
 import { TIDY_COLUMNS } from "./tidy_columns.ts";
+import { scaledHeadings } from "./_unit_words.ts";
 import { parseZoneName } from "./_zone_name.ts";
 
 /** A table, a cable's log, or nothing that can be read. */
@@ -254,7 +255,8 @@ export function findLayout(
     message: `the header has two columns ${name}`,
     mend: "rename or take out the one that is not meant",
   }));
-  if (twice.length > 0) return { kind: "none", headings: 1, problems: twice };
+  const wrong = twice.length > 0 ? twice : scaledHeadings(layout, file);
+  if (wrong.length > 0) return { kind: "none", headings: 1, problems: wrong };
   if (!layout.sheet) {
     const problems = missingColumns(layout, file, best.typed);
     if (problems.length > 0) return { kind: "none", headings: 1, problems };

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { otherThanTitle, type TitleUnit } from "./_unit_words.ts";
 import type { FootDirection } from "../geometry/feet.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import type { Ring } from "./bench.ts";
@@ -31,6 +32,8 @@ const UNKNOWN_FOOT: FootDirection = { kind: "unknown" };
 export class LineReader {
   /** What a column holds when the file has no such column. */
   readonly defaults: Partial<Record<TidyColumn, string>> = {};
+  /** A unit in the words above the header. */
+  titleUnit: TitleUnit | undefined;
   /** What is wrong with the lines. */
   readonly faults: LineFaults;
   readonly #source: LineSource;
@@ -131,7 +134,12 @@ export class LineReader {
         mend: "nothing, if it was read between two marks",
       });
     }
-    if (shown.unitAssumed) {
+    const doubt = shown.unitAssumed
+      ? otherThanTitle(this.titleUnit, shown.unit)
+      : undefined;
+    if (doubt !== undefined) {
+      faults.remark("warning", this.#heading("unit"), "", doubt);
+    } else if (shown.unitAssumed) {
       faults.remark("note", this.#heading("unit"), "", {
         code: "unit-assumed",
         message: `no unit is named; ${shown.unit} was taken from bench.json`,

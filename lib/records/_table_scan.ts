@@ -34,6 +34,7 @@ import {
   unitsOfRow,
   unknownColumns,
 } from "./_table_rows.ts";
+import { titleUnit } from "./_unit_words.ts";
 import { UnnamedCells } from "./_unnamed_cells.ts";
 
 type Row = readonly string[];
@@ -77,7 +78,7 @@ export class TableScan {
   /** Reads the rows below by a header. */
   #use(layout: TableLayout): void {
     const { file, piece, bench, problems } = this.#source;
-    const defaults = this.#reader?.defaults;
+    const { defaults, titleUnit: above } = this.#reader ?? {};
     this.finish();
     problems.addAll(unknownColumns(file, layout));
     const { columns, headings, unknown } = layout;
@@ -92,6 +93,7 @@ export class TableScan {
       problems,
     });
     Object.assign(this.#reader.defaults, defaults);
+    this.#reader.titleUnit = above;
     this.#layout = layout;
     this.#summaries = new SummaryRows(layout);
     this.#unnamed = new UnnamedCells(layout);
@@ -154,7 +156,10 @@ export class TableScan {
   }
 
   #aboveHeader(row: Row, line: number): void {
-    if (!isRowOfNumbers(row, this.#layout)) return;
+    if (!isRowOfNumbers(row, this.#layout)) {
+      this.#reader.titleUnit ??= titleUnit(row, line);
+      return;
+    }
     this.#refuse(line, row, aboveHeader(this.#firstHeader));
   }
 

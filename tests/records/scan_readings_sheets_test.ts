@@ -155,3 +155,51 @@ Deno.test("scanReadings() asks whether two spellings are one name", async () => 
   );
   deepEqual(apart.of("warning"), []);
 });
+
+Deno.test("scanReadings() refuses headings that count steps of a display, and takes the place of a zone for none", async () => {
+  const under = (first: string, second: string, cells = "121;121") =>
+    scan(`session;zeroing;${first};${second}\nS1;1;${cells}\n`);
+  for (
+    const scale of [
+      ...["0.0001 in", "0,0001 in", "1e-4 in", '.0001"', "x 0.01 mm", "1 µm"],
+      ...["5 µm", "tenths", "div.", "counts"],
+    ]
+  ) {
+    const found = await under(`centre (${scale})`, `edge [${scale}]`);
+    deepEqual(found.of("refused"), ["1 scaled-heading", "1 scaled-heading"]);
+    deepEqual(sags(found), [], scale);
+    const tidy = await scan(
+      `session,zeroing,zone,"reading (${
+        scale.replaceAll('"', '""')
+      })"\nS1,1,centre,121\n`,
+    );
+    deepEqual(tidy.of("refused"), ["1 scaled-heading"], scale);
+  }
+  for (const place of ["0 mm", "26 mm", "0.5 in", "2.6 cm", "first", "mm"]) {
+    const found = await under(`centre (${place})`, "edge", "0.715;0.714");
+    deepEqual(found.of("refused"), [], place);
+    deepEqual(sags(found), [0.715, 0.714], place);
+  }
+});
+
+Deno.test("scanReadings() asks where the words above a header name another unit than was taken", async () => {
+  const under = (title: string, headings = "centre;edge") =>
+    scan(`${title}\nsession;zeroing;${headings}\nS1;1;0.0281;0.0281\n`);
+  for (
+    const title of ["sag in inches", "all readings: thou;;", "Unit: in", "µm"]
+  ) {
+    const found = await under(title);
+    deepEqual(found.of("warning").slice(0, 1), ["3 title-unit"], title);
+    match(
+      found.problems.find(({ code }) => code === "title-unit")!.message,
+      /^line 1 above the header says \S+; no column .* and mm was taken/,
+    );
+  }
+  // The same unit, a size, or a unit where it belongs: nothing to ask.
+  for (const title of ["sag in mm", "a disc of 8 in", '5 1/2 inch, 2" ring']) {
+    const found = await under(title);
+    equal(found.of("warning").some((one) => one.includes("title")), false);
+  }
+  const named = await under("sag in inches", "centre in mm;edge in mm");
+  equal(named.of("warning").some((one) => one.includes("title")), false);
+});
