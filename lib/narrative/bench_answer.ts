@@ -39,7 +39,7 @@ export interface BenchAnswer extends
   readonly sag: Millimetres;
   /** What one display step is of R, in mm; absent without a display step. */
   readonly perStep?: Millimetres;
-  /** Focal ratio of the sphere over the whole diameter; concave only. */
+  /** Focal ratio of the sphere over the whole diameter; concave mirrors only. */
   readonly focalRatio?: number;
   /** Surface power in air, in dioptres. */
   readonly power: number;
@@ -55,7 +55,10 @@ export interface BenchAnswer extends
 export interface BenchAnswerOptions {
   /** Scatter of one zeroing, where earlier sessions showed it. */
   readonly scatter?: BenchScatter;
-  /** Index for the surface power; 1.530, the tooling convention, unless stated. */
+  /**
+   * Index for the surface power; the lens's own unless stated, and 1.530, the
+   * tooling convention, for a piece that is none.
+   */
   readonly index?: number;
 }
 
@@ -95,7 +98,7 @@ export function benchAnswer(
   bench: Bench,
   options: BenchAnswerOptions = {},
 ): BenchAnswer | undefined {
-  const { scatter, index = TOOLING_INDEX } = options;
+  const { scatter, index = piece.lens?.index ?? TOOLING_INDEX } = options;
   const session = analyseSession([reading], piece, bench);
   const found = session?.whole.radius;
   if (session === undefined || found === undefined) return undefined;
@@ -134,7 +137,7 @@ export function benchAnswer(
     ...(reading.step === undefined ? {} : {
       perStep: millimetres(Math.abs(perSag) * reading.step),
     }),
-    ...(piece.form === "concave"
+    ...(piece.form === "concave" && piece.lens === undefined
       ? { focalRatio: radius / 2 / piece.diameter }
       : {}),
     power: powerFromRadius(radius, piece.form, index),

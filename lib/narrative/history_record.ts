@@ -88,7 +88,7 @@ function recordLines(
           : " (one zeroing: its scatter is not in it)"
       }`,
     );
-    if (piece.form === "concave") {
+    if (piece.form === "concave" && piece.lens === undefined) {
       add(
         "Focal length of that sphere",
         writeRadius(radius, unit, 0.5),

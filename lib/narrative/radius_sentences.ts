@@ -60,7 +60,8 @@ export function radiusSentence(
   const where = radius.over === "centre" && zones.length > 1
     ? ` at ${zoneInWords(zones[0])}`
     : "";
-  const focal = form === "concave"
+  // Half the radius is the focal length of a mirror, not of a lens.
+  const focal = form === "concave" && piece.lens === undefined
     ? `, a focal length of ${writeRadius(radius, unit, 0.5)}`
     : "";
   return `The radius of curvature${where} is ${

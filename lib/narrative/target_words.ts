@@ -21,7 +21,8 @@ export interface TargetInWords {
 }
 
 /**
- * Writes a wanted radius with its tolerance, with the figures that were given.
+ * Writes a wanted radius with its tolerance, with the figures that were given;
+ * converted from another unit, with those that the tolerance supports.
  *
  * @param target The target, in mm.
  * @param unit The user's unit.
@@ -41,13 +42,24 @@ export function writeTarget(
   unit: LengthUnit,
 ): string {
   const given = [radius, tolerance ?? 0].map((length) =>
-    Number(
-      roundDecimal(amountIn(millimetres(length), unit), unit === "mm" ? 3 : 4),
+    amountIn(millimetres(length), unit)
+  );
+  const figures = given.map((amount) =>
+    Number(roundDecimal(amount, unit === "mm" ? 3 : 4))
+  );
+  // Another unit's round number has no figures of its own in this one.
+  const isConverted = given.some((amount, k) =>
+    Math.abs(amount - figures[k]) > 1e-9 * Math.abs(amount)
+  );
+  const decimals = !isConverted
+    ? Math.max(
+      ...figures.map((amount) => `${amount}`.split(".")[1]?.length ?? 0),
     )
-  );
-  const decimals = Math.max(
-    ...given.map((amount) => `${amount}`.split(".")[1]?.length ?? 0),
-  );
+    : given[1] > 0
+    ? Math.max(0, decimalsFor(given[1]))
+    : unit === "mm"
+    ? 1
+    : 2;
   const wanted = millimetres(radius);
   return tolerance === undefined
     ? formatLength(wanted, unit, decimals)
@@ -129,6 +141,6 @@ function writeOff(
   return formatLength(
     millimetres(size),
     unit,
-    doubt === 0 ? 0 : Math.max(0, decimalsFor(doubt)),
+    doubt === 0 ? 0 : decimalsFor(doubt),
   );
 }

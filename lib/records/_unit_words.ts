@@ -57,7 +57,7 @@ export function scaledHeadings(layout: TableLayout, file: string): Problem[] {
 
 /** A unit that no number stands before, which would make it a size. */
 const TITLE_UNIT =
-  /(?<![\d.,\u2044/½¼¾]\s?)\b(mm|millimet(?:re|er)s?|inch(?:es)?|thou|mils?|µm|μm|um|micromet(?:re|er)s?|microns?)\b|\bunits?\s*[:=]?\s*(in)\b/iu;
+  /(?<!\p{L}|[\d.,\u2044/½¼¾]\s?)(mm|millimet(?:re|er)s?|inch(?:es)?|thou|mils?|µm|μm|um|micromet(?:re|er)s?|microns?)(?!\p{L})|\bunits?\s*[:=]?\s*(in)\b/iu;
 
 /** A unit in the words above a header. */
 export interface TitleUnit {

@@ -34,7 +34,7 @@ it answers every line that is typed, or that a gauge's cable sends.
   --diameter LENGTH     diameter of the work
   --target LENGTH       the wanted radius; needs --diameter
   --step LENGTH         what the display steps by (else read off the figures)
-  --index NUMBER        index for the surface power (else 1.53)
+  --index NUMBER        index for the surface power (else the lens's, or 1.53)
   --unit mm|in          unit of bare numbers and of the answer
   --help                this text
 
