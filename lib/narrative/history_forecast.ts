@@ -116,6 +116,19 @@ function changedSentence(
 /**
  * How the last radius lies to a target that is passed at its best value: the
  * tolerance, and what the readings leave open, are left out of the forecast.
+ *
+ * @param found Target and last radius.
+ * @returns `passed` as well where either is not known.
+ *
+ * @example
+ * ```ts
+ * import { passedHow } from "sagbook/narrative/history_forecast.ts";
+ * import { openHistory } from "sagbook/narrative/history_report.ts";
+ * import { equal } from "node:assert/strict";
+ *
+ * const { folder } = await openHistory("data/history-300");
+ * equal(passedHow({ folder }), "passed");
+ * ```
  */
 export function passedHow(
   { radius, folder: { piece: { target } } }: Pick<

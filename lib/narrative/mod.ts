@@ -118,7 +118,11 @@ export { type SessionReport, sessionReport } from "./session_report.ts";
 export { answerBlock, RESULTS_TYPE, sentences, showAnswer } from "./show.ts";
 export { type AnsweredReport, show } from "./show_result.ts";
 export * from "./target_words.ts";
-export { whatHelps } from "./what_helps.ts";
+export {
+  type DoubtfulRadius,
+  whatHelps,
+  type WhatHelpsOptions,
+} from "./what_helps.ts";
 export { type ColumnLength, writeColumn } from "./write_column.ts";
 export * from "./zone_words.ts";
 export { rangeOf } from "./radius_range.ts";
