@@ -276,3 +276,17 @@ Deno.test("benchTargetLine() puts the edge of a convex surface that is too stron
   match(said(2600), /at its best value the edge lies .* below the target's/);
   match(said(2400), /at its best value the edge lies .* above the target's/);
 });
+
+Deno.test("benchAnswer() gives a lens no mirror's focal length, and the power of its own index", async () => {
+  const lens = piece({
+    lens: { index: 1.6, indexUncertainty: 0, thicknessUncertainty: mm(0) },
+  });
+  const [reading] = await readings(["S1,1,0,centre,0.715,mm"], { piece: lens });
+  const answer = benchAnswer(reading, lens, bench())!;
+  equal(answer.index, 1.6);
+  ok(Math.abs(answer.power + 600 / answer.radius) < 1e-12);
+  equal(benchAnswer(reading, lens, bench(), { index: 1.5 })!.index, 1.5);
+  const text = plain(benchAnswerLines(answer, lens).join("\n"));
+  ok(!text.includes("ocal length"), text);
+  match(text, /for an index of 1\.600/);
+});

@@ -164,6 +164,20 @@ Deno.test("standsToTarget() says within, outside or not decided, with the tolera
   );
 });
 
+Deno.test("standsToTarget() gives a distance no more figures than the radius has", () => {
+  const flat = {
+    radius: mm(123026),
+    interval: { low: 70000, high: 620000 },
+    covers: "everything",
+  } as const;
+  equal(
+    plain(
+      standsToTarget(flat, { radius: 30000, tolerance: 5000 }, "mm", false),
+    ),
+    "that is 90 000 mm longer than the target of 30 000 ± 5000 mm, outside its tolerance",
+  );
+});
+
 Deno.test("writeTarget() gives target and tolerance the same figures, in either unit", () => {
   equal(
     plain(writeTarget({ radius: 2200, tolerance: 7.5 }, "mm")),
@@ -174,6 +188,13 @@ Deno.test("writeTarget() gives target and tolerance the same figures, in either 
     "100.0 ± 0.5 in",
   );
   equal(plain(writeTarget({ radius: 2200 }, "mm")), "2200 mm");
+  // 3000 ± 15 mm are 118.1102… ± 0.5906… in: no figure of those was given.
+  equal(
+    plain(writeTarget({ radius: 3000, tolerance: 15 }, "in")),
+    "118.11 ± 0.59 in",
+  );
+  equal(plain(writeTarget({ radius: 3000 }, "in")), "118.11 in");
+  equal(plain(writeTarget({ radius: 2999.994 }, "in")), "118.11 in");
 });
 
 Deno.test("rangeOf() and writeDoubt() know ±, two ends, one end and nothing", () => {
