@@ -56,6 +56,12 @@ export const COMMON_STROKES: StrokeTable = {
   lengthen: { position: "tool on top", stroke: "the usual stroke" },
 };
 
+/** Wears a ring between centre and edge; common practice, no source. */
+const ZONE_STROKE: Stroke = {
+  position: "alternate",
+  stroke: `${BROAD}, changing position until it is spherical`,
+};
+
 /** What is known of the surface when the next step is chosen. */
 export interface SurfaceState {
   /** Which way it curves. */
@@ -67,6 +73,11 @@ export interface SurfaceState {
    * `outside`; its sign alone is used.
    */
   readonly centreLessEdge?: number;
+  /**
+   * True where a zone between centre and edge stands apart and these two are
+   * not shown to differ, or by far less.
+   */
+  readonly zoneApart?: boolean;
   /** True when the two ends of a diameter differ beyond the tolerance. */
   readonly lopsided?: boolean;
   /** Radius less target in mm, where there is a target. */
@@ -89,7 +100,7 @@ export type NextStep =
   /** Not a sphere: bring it to one before anything else. */
   | {
     readonly kind: "to a sphere";
-    readonly shape: "deep centre" | "deep edge";
+    readonly shape: "deep centre" | "deep edge" | "zone apart";
     readonly stroke: Stroke;
   }
   /** A sphere, and the radius should change. */
@@ -141,6 +152,9 @@ export function nextStep(
   }
   if (sphericity === "none") return { kind: "measure more", why: "untested" };
   if (sphericity === "outside") {
+    if (state.zoneApart && !state.lopsided) {
+      return { kind: "to a sphere", shape: "zone apart", stroke: ZONE_STROKE };
+    }
     if (state.lopsided || state.centreLessEdge === undefined) {
       return { kind: "even out" };
     }

@@ -11,6 +11,7 @@ import {
 } from "../fabrication/next_step.ts";
 import type { Piece } from "../records/piece.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
+import { centreAgainstEdge } from "../zones/centre_against_edge.ts";
 import { rangeOf } from "./radius_range.ts";
 import type { RadiusStatement } from "./radius_statement.ts";
 
@@ -34,15 +35,16 @@ export function chooseNext(
   const { sphericity, zones } = session;
   const { target, form } = piece;
   if (radius === undefined) return { kind: "measure more", why: "untested" };
-  const first = zones[0];
-  const last = zones[zones.length - 1];
+  const { difference } = centreAgainstEdge(session.differences, zones.length);
   return nextStep({
     form,
     sphericity: sphericity.verdict,
     lopsided: sphericity.byEnds,
-    ...(sphericity.verdict === "outside" && zones.length > 1
-      ? { centreLessEdge: first.mean.sag - last.mean.sag }
-      : {}),
+    ...(sphericity.verdict !== "outside" || sphericity.byEnds
+      ? {}
+      : difference === undefined
+      ? { zoneApart: true }
+      : { centreLessEdge: difference }),
     ...(target === undefined ? {} : offTarget(radius, target.radius)),
     ...(target?.tolerance === undefined ? {} : { tolerance: target.tolerance }),
   }, table);

@@ -206,6 +206,7 @@ export {
 export { type NamedFit, ringRecordsTable } from "./ring_table.ts";
 export { heatSentences, heatTable, thermalSentence } from "./thermal_words.ts";
 export {
+  coverageFactorOf,
   measurementOf,
   type RadiusStatement,
   stateRadius,

@@ -35,7 +35,9 @@ function whatDecides(needed: SetsNeeded, sets: number): string {
       } if surface and gauge are as they look now (at best ${best} more, at worst ${worst}, since these few readings leave that open; the less it departs from a sphere, the fewer it takes)`;
     }
     case "no practical number":
-      return `measure with a ring that shows more of it, or settle for not knowing — the difference lies so close to the tolerance that even ${needed.moreThan} sets on ${needed.moreThan} diameters would not decide if the surface is as it looks now`;
+      return `measure with a ring that shows more of it, or settle for not knowing — the difference lies so close to the tolerance that even ${needed.moreThan} sets on ${needed.moreThan} diameters would decide with a chance of ${
+        writeWholeChance(needed.chance)
+      } only, if surface and gauge are as they look now`;
     case "display cannot decide":
       return "measure with a finer display, or with a ring that shows more of it — more sets will not help, since the difference hides within the display step";
     case "more ends":
@@ -100,6 +102,14 @@ export function nextStepSentence(
       return "Next: the work is lopsided — read it again with work and gauge turned, and look for the cause (turning of work and tool, a warped support) before grinding on.";
     case "to a sphere": {
       const { inner, outer, unread } = endsInWords(zones);
+      if (step.shape === "zone apart") {
+        const between = radius?.other && zones[radius.other.zone];
+        return `Next: bring it to a sphere first, since ${
+          between === undefined ? "a zone between" : between.place.label
+        } stands apart from ${inner} and ${outer.replace(/,$/, "")} — ${
+          strokeInWords(step.stroke)
+        }; then read again.`;
+      }
       const [deep, long] = step.shape === "deep centre"
         ? [inner, outer]
         : [outer, inner];

@@ -10,7 +10,7 @@ import { millimetres } from "../units/length.ts";
 import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor } from "../units/round_decimal.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
-import type { RadiusStatement } from "./radius_statement.ts";
+import { coverageFactorOf, type RadiusStatement } from "./radius_statement.ts";
 import { writeRadii, writeRadius } from "./write_radius.ts";
 import { zoneInWords } from "./zone_words.ts";
 import { standsToTarget } from "./target_words.ts";
@@ -47,12 +47,12 @@ export function radiusSentence(
       : `No radius can be worked out: the mean sag${where} is ${shown}, and only a sag above 0 (counted positive for the declared ${form} surface) has one.`;
   }
   const { verdict, byEnds } = sphericity;
-  const { outermost } = radius;
-  if (verdict === "outside" && !byEnds && outermost && zones.length > 1) {
-    const [inner, outer] = writeRadii([radius, outermost], unit);
+  const { other } = radius;
+  if (verdict === "outside" && !byEnds && other && zones.length > 1) {
+    const [inner, outer] = writeRadii([radius, other], unit);
     return `There is no one radius: it is ${inner} at ${
       zones[0].place.label
-    } and ${outer} at ${zones[zones.length - 1].place.label} (95 % sure each).`;
+    } and ${outer} at ${zones[other.zone].place.label} (95 % sure each).`;
   }
   const sure = radius.covers === "everything"
     ? "95 % sure"
@@ -161,9 +161,10 @@ export function radiusReasons(
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function budgetReasons(
-  { budget, expanded }: RadiusStatement,
+  statement: RadiusStatement,
   unit: Piece["unit"],
 ): readonly string[] {
+  const { budget, expanded } = statement;
   const ranked = [...budget.lines].sort((a, b) => b.share - a.share)
     .filter(({ share }) => share >= 0.005).slice(0, 4);
   if (ranked.length === 0) return [];
@@ -171,11 +172,11 @@ export function budgetReasons(
     `${source} ${Math.round(100 * share)} %`
   );
   // The statement's own ±; where it has none, the ends stand uneven.
-  const { factor, dof } = budget;
+  const { dof } = budget;
   const spread = expanded === undefined
     ? ""
     : ` ± ${writeLengthFigures(expanded, unit)} is ${
-      factor.toFixed(2)
+      coverageFactorOf(statement).toFixed(2)
     } standard uncertainties (${
       Number.isFinite(dof) && dof < 1000
         ? `${

@@ -13,6 +13,7 @@ import type { RadiusMeasurement } from "../uncertainty/radius_measurement.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import { decimalsFor } from "../units/round_decimal.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
+import { centreAgainstEdge } from "../zones/centre_against_edge.ts";
 
 /** A radius with what is known of its uncertainty. */
 export interface RadiusStatement {
@@ -37,10 +38,14 @@ export interface RadiusStatement {
   /** How many people read, where each counts as one look since they differ. */
   readonly people?: number;
   /**
-   * The outermost zone's radius, on the same footing, where the surface is not
-   * a sphere and one radius would not do.
+   * The radius of another zone, on the same footing, where the surface is not
+   * a sphere and one radius would not do: the outermost, or the zone between
+   * that stands apart.
    */
-  readonly outermost?: RadiusStatement;
+  readonly other?: RadiusStatement & {
+    /** Its place in the session's zones, from 0. */
+    readonly zone: number;
+  };
 }
 
 /**
@@ -67,10 +72,10 @@ export function stateRadius(
     return stated(session, piece, bench, "all zones");
   }
   const found = stateZoneRadius(session, piece, bench, 0);
-  const outermost = found !== undefined && verdict === "outside"
-    ? stateZoneRadius(session, piece, bench, zones.length - 1)
-    : undefined;
-  return outermost === undefined ? found : { ...found!, outermost };
+  if (found === undefined || verdict !== "outside") return found;
+  const zone = centreAgainstEdge(session.differences, zones.length).farthest;
+  const other = stateZoneRadius(session, piece, bench, zone);
+  return other === undefined ? found : { ...found, other: { ...other, zone } };
 }
 
 /**
@@ -91,6 +96,30 @@ export function stateZoneRadius(
   zone: number,
 ): RadiusStatement | undefined {
   return stated(session, piece, bench, zone);
+}
+
+/**
+ * Finds how many standard uncertainties the stated ± is.
+ *
+ * The ± reaches the farther end of an interval that is even in curvature and so
+ * a little uneven in R; it is therefore a little more than Student's t at the
+ * effective degrees of freedom.
+ *
+ * @param statement The radius stated.
+ * @returns U over u, so that the two always multiply; Student's t where the
+ * radius has no ± or no standard uncertainty.
+ *
+ * @see JCGM 200:2012, 2.38 (coverage factor).
+ *
+ * @example See the example of `lib/narrative/mod.ts`.
+ */
+export function coverageFactorOf(
+  { expanded, budget }: Pick<RadiusStatement, "expanded" | "budget">,
+): number {
+  const { standardUncertainty, factor } = budget;
+  return expanded === undefined || !standardUncertainty
+    ? factor
+    : expanded / standardUncertainty;
 }
 
 function stated(

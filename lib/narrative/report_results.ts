@@ -8,7 +8,7 @@ import { VERSION } from "../version.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
 import type { Interval } from "../statistics/interval.ts";
 import { plainJson } from "./plain_json.ts";
-import type { RadiusStatement } from "./radius_statement.ts";
+import { coverageFactorOf, type RadiusStatement } from "./radius_statement.ts";
 import type { SessionReport } from "./session_report.ts";
 
 /** So many zeroings are listed with their drift. */
@@ -82,15 +82,16 @@ function ofSession(session: SessionAnalysis): Json {
       radius: radius?.radius,
       radius_interval95: radius?.interval95,
     })),
+    // Outer less inner, as on the pages: from the inner to the outer zone.
     differences: differences.map((one) => ({
       from: label(one.first),
       to: label(one.second),
       sets: one.sets,
-      mean: one.mean,
+      mean: 0 - one.mean,
       dof: one.dof,
-      interval90: one.interval90,
-      interval95: one.interval95,
-      simultaneous95: one.simultaneous95,
+      interval90: turned(one.interval90),
+      interval95: turned(one.interval95),
+      simultaneous95: turned(one.simultaneous95),
     })),
     sphericity: {
       verdict: sphericity.verdict,
@@ -115,15 +116,19 @@ function ofSession(session: SessionAnalysis): Json {
   });
 }
 
+/** The same interval of the difference taken the other way. */
+function turned(interval: Interval | undefined): Interval | undefined {
+  return interval && { low: 0 - interval.high, high: 0 - interval.low };
+}
+
 function ofRadius(
-  { budget, outermost: _, ...statement }: RadiusStatement,
+  { budget, other: _, ...statement }: RadiusStatement,
 ): Json {
-  const { lines, factor, dof, standardUncertainty, notCounted, assumed } =
-    budget;
+  const { lines, dof, standardUncertainty, notCounted, assumed } = budget;
   return plainJson({
     ...statement,
     standard_uncertainty: standardUncertainty,
-    coverage_factor: factor,
+    coverage_factor: coverageFactorOf({ budget, ...statement }),
     dof,
     budget: lines.map((line) => ({
       source: line.source,

@@ -10,7 +10,7 @@ import type { Problem } from "../records/problem.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import { nearest } from "../zones/sphericity.ts";
-import { smallUnit } from "./sag_words.ts";
+import { smallUnit, writeSmall } from "./sag_words.ts";
 import { stateZoneRadius } from "./radius_statement.ts";
 import { sentences } from "./show.ts";
 import type { SessionReport } from "./session_report.ts";
@@ -72,9 +72,7 @@ export function zonesTable(report: SessionReport): Displayable {
   }));
   const limit = tolerance === undefined
     ? ""
-    : ` Tolerance ${
-      formatLength(tolerance.sag, small, unit === "mm" ? 1 : 3)
-    }.`;
+    : ` Tolerance ${writeSmall(tolerance.sag, unit)}.`;
   return table(rows, {
     caption:
       `What each zone read. ± is 95 %: of the sag for repeating and the display step; of the radius for ring, gauge and flat as well; of the difference for all pairs of zones together.${limit}`,

@@ -6,14 +6,14 @@
 
 /**
  * Stands in every file of results as `results_version`. It grows by one when
- * an entry is renamed, taken away or changes its unit, not when one is added.
+ * an entry is renamed, taken away or changes its unit or its sign, not when one is added.
  *
  * @example
  * ```ts
  * import { RESULTS_VERSION } from "sagbook/narrative/results_version.ts";
  * import { equal } from "node:assert/strict";
  *
- * equal(RESULTS_VERSION, 1);
+ * equal(RESULTS_VERSION, 2);
  * ```
  */
-export const RESULTS_VERSION = 1;
+export const RESULTS_VERSION = 2;

@@ -58,6 +58,10 @@ export {
   type ZoneSummary,
 } from "./analyse_session.ts";
 export {
+  type CentreAgainstEdge,
+  centreAgainstEdge,
+} from "./centre_against_edge.ts";
+export {
   chanceOfVerdict,
   trueDepartures,
   type VerdictChances,

@@ -30,8 +30,14 @@ export type SetsNeeded =
      */
     readonly diameters?: number;
   }
-  /** The departure lies too close to the tolerance. */
-  | { readonly kind: "no practical number"; readonly moreThan: number }
+  /** The departure lies too close to the tolerance, for how much it scatters. */
+  | {
+    readonly kind: "no practical number";
+    /** So many sets are not enough. */
+    readonly moreThan: number;
+    /** Chance that they decide, if the surface is as estimated. */
+    readonly chance: number;
+  }
   /** More sets would not help: the display step hides the difference. */
   | { readonly kind: "display cannot decide" }
   /** The zones would do; the two ends of diameters were read too rarely. */
@@ -48,19 +54,22 @@ const SESSIONS = 4000;
 /** The same for the ends of the intervals, where a rough number will do. */
 const ROUGH_SESSIONS = 500;
 
-/** The smallest number of sets that decides with the wanted chance. */
+/**
+ * The smallest number of sets that decides with the wanted chance; without one
+ * the chance that the largest number has.
+ */
 function smallest(
   model: SetModel,
   wanted: number,
   seed: number,
   sessions: number,
-): { sets: number; chance: number } | undefined {
+): { sets?: number; chance: number } {
   const chance = (sets: number): number =>
     chanceToDecide(model, sets, new Random(seed + sets), sessions).decided;
   let [below, above] = [1, 2];
   let reached = chance(above);
   while (reached < wanted) {
-    if (above >= MOST_SETS) return undefined;
+    if (above >= MOST_SETS) return { chance: reached };
     below = above;
     above = Math.min(MOST_SETS, above < 6 ? above + 1 : Math.ceil(above * 1.6));
     reached = chance(above);
@@ -142,7 +151,10 @@ export function setsNeeded(
 ): SetsNeeded {
   if (hiddenByStep(model)) return { kind: "display cannot decide" };
   const found = smallest(model, wanted, seed, SESSIONS);
-  if (!found) return { kind: "no practical number", moreThan: MOST_SETS };
+  const { sets, chance } = found;
+  if (sets === undefined) {
+    return { kind: "no practical number", moreThan: MOST_SETS, chance };
+  }
   const { means } = model;
   const largest = Math.max(...means) - Math.min(...means);
   const { halfWidth, dof } = uncertainty;
@@ -157,20 +169,20 @@ export function setsNeeded(
           row.map((value) => value * times)
         ),
       };
-      return smallest(corner, wanted, seed, ROUGH_SESSIONS)?.sets;
+      return smallest(corner, wanted, seed, ROUGH_SESSIONS).sets;
     })
   );
-  const finite = corners.filter((sets) => sets !== undefined);
+  const finite = corners.filter((one) => one !== undefined);
   // Somewhere between the ends the departure lies on the limit itself.
   const crosses = sizes[0] < model.tolerance && sizes[1] > model.tolerance;
   const worst = crosses || finite.length < corners.length
     ? undefined
-    : Math.max(found.sets, ...finite);
+    : Math.max(sets, ...finite);
   return {
     kind: "sets",
-    sets: found.sets,
-    chance: found.chance,
-    atBest: Math.min(found.sets, ...finite),
+    sets,
+    chance,
+    atBest: Math.min(sets, ...finite),
     ...(worst === undefined ? {} : { atWorst: worst }),
   };
 }

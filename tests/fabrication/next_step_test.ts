@@ -72,6 +72,19 @@ Deno.test("nextStep() evens out lopsided wear and wear without a direction", () 
   equal(shortOf({ sphericity: "outside" }), "even out");
 });
 
+Deno.test("nextStep() advises no deeper or longer side where a zone between centre and edge stands apart", () => {
+  const found = nextStep(state({ sphericity: "outside", zoneApart: true }));
+  equal(found.kind === "to a sphere" && found.shape, "zone apart");
+  equal(
+    shortOf({ sphericity: "outside", zoneApart: true }),
+    "to a sphere: alternate",
+  );
+  equal(
+    shortOf({ sphericity: "outside", zoneApart: true, lopsided: true }),
+    "even out",
+  );
+});
+
 Deno.test("nextStep() calls a radius on target, near it, or without one by all that it may be", () => {
   const even = (radiusLessTarget: number, uncertainty: number) => ({
     radiusLessTarget,

@@ -2,6 +2,7 @@ import { deepEqual, equal, match, ok } from "node:assert/strict";
 import { jupyterDisplay } from "sagbook/display/bundle.ts";
 import {
   budgetReasons,
+  coverageFactorOf,
   differencesTable,
   drawPlan,
   drawProfile,
@@ -132,6 +133,25 @@ Deno.test("sessionReport() gives no one radius and no forecast for a hole in the
   ok(!/2517\.7/.test(text), "the mean of all zones is no radius of the piece");
 });
 
+Deno.test("sessionReport() calls neither centre nor edge deep where the zone between stands apart", () => {
+  // Centre and edge differ by 0.4 µm, which no reading can tell from 0.
+  const rows = [[715, 707, 715], [716, 708, 715], [714, 706, 714], [
+    715,
+    707,
+    714,
+  ], [714, 706, 714]];
+  const text = words(report(session(rows)));
+  match(
+    text,
+    /^There is no one radius: it is 252\d\.\d ± \d\.\d mm at centre and 25[45]\d\.\d ± \d\.\d mm at 50% \(95 % sure each\)\./,
+  );
+  match(
+    text,
+    /Next: bring it to a sphere first, since 50% stands apart from the centre and the edge — strokes of a quarter to a third, no overhang, changing position until it is spherical; then read again\./,
+  );
+  ok(!/deep|long/.test(text), text);
+});
+
 Deno.test("sessionReport() advises reading, never a stroke, while the verdict is open", () => {
   const rows = [[715, 714, 712], [716, 716, 711], [714, 714, 713]];
   const text = words(report(session(rows)));
@@ -260,8 +280,8 @@ Deno.test("stateRadius(), radiusSentence() and sphericitySentence() agree with t
   const zone = (at: number) =>
     stateZoneRadius(holed!, hole.folder.piece, hole.folder.bench, at);
   equal(zone(0)?.radius, radius?.radius);
-  deepEqual(zone(2), radius?.outermost);
-  equal(found.radius?.outermost, undefined);
+  deepEqual({ ...zone(2), zone: 2 }, radius?.other);
+  equal(found.radius?.other, undefined);
   equal("outermost" in (reportResults(hole).radius as object), false);
 });
 
@@ -445,6 +465,64 @@ Deno.test("showAnswer() gives the sentences and hands the results over", async (
     unknown
   >;
   deepEqual(results.answer, found.answer);
+});
+
+Deno.test("reportResults() takes differences from the inner to the outer zone, as the pages do", async () => {
+  const found = report(session(HOLE));
+  const { differences } = reportResults(found).session as {
+    differences: {
+      from: string;
+      to: string;
+      mean: number;
+      interval90: { low: number; high: number };
+      simultaneous95: { low: number; high: number };
+    }[];
+  };
+  const edge = differences.find(({ from, to }) =>
+    from === "centre" && to === "edge"
+  )!;
+  // The edge reads 27.7 µm less.
+  equal(edge.mean.toFixed(4), "-0.0277");
+  for (const { low, high } of [edge.interval90, edge.simultaneous95]) {
+    ok(low < edge.mean && edge.mean < high && high < 0);
+  }
+  const shown = plain(
+    String(
+      (await differencesTable(found)[jupyterDisplay]() as {
+        "text/plain": string;
+      })["text/plain"],
+    ),
+  );
+  match(shown, /edge less centre.*−27\.67 µm/);
+});
+
+Deno.test("coverageFactorOf() is the stated U over u, so that the figures of a page and of results.json multiply", () => {
+  const found = report(session(SPHERE), {
+    target: { radius: mm(2520), tolerance: mm(20), statedAs: "radius" },
+  });
+  const radius = found.radius!;
+  const json = reportResults(found).radius as Record<string, number>;
+  equal(
+    (json.coverage_factor * json.standard_uncertainty).toFixed(9),
+    json.expanded.toFixed(9),
+  );
+  equal(json.coverage_factor, coverageFactorOf(radius));
+  match(
+    plain(budgetReasons(radius, "mm").join(" ")),
+    new RegExp(`is ${json.coverage_factor.toFixed(2)} standard uncertainties`),
+  );
+  // Without a ± there is Student's t alone.
+  const { expanded: _, ...uneven } = radius;
+  equal(coverageFactorOf(uneven), radius.budget.factor);
+});
+
+Deno.test("a tolerance has the same figures in the answer and under the table", async () => {
+  const found = report(session(SPHERE), {
+    sphericity: { statedAs: "sag", amount: mm(0.00094878) },
+  });
+  match(words(found), /0\.95 µm of sag/);
+  const shown = await zonesTable(found)[jupyterDisplay]();
+  match(plain(JSON.stringify(shown)), /Tolerance 0\.95 µm\./);
 });
 
 Deno.test("reportResults() holds no null, NaN or infinite number for awkward sessions", () => {

@@ -80,7 +80,7 @@ Deno.test("task export writes every figure and table of every report, and all re
   for (
     const report of Object.values<Record<string, unknown>>(results.reports)
   ) {
-    equal(report.results_version, 1);
+    equal(report.results_version, 2);
     equal((report.units as Record<string, string>).length, "mm");
   }
   for (const [report, notebook] of Object.entries(ALL)) {

@@ -189,7 +189,7 @@ Deno.test("judgeSets() asks for sets on other diameters where few diameters limi
   ok(extra >= 1 && extra <= 8, `${shared.sets}, ${apart.sets}`);
 });
 
-Deno.test("judgeSets() has no practical number only where thirty sets on thirty diameters would not decide", () => {
+Deno.test("judgeSets() has no practical number only where thirty sets on thirty diameters decide with less than the wanted chance, and tells it", () => {
   const given = ground({ piece: two });
   const close = FEW.map(([a, b, c]) => [a, b + 0.9, c]);
   const sets = setsOf(close).map((set, k) => ({
@@ -197,5 +197,7 @@ Deno.test("judgeSets() has no practical number only where thirty sets on thirty 
     diameterDegrees: [0, 60, 120, 0, 60, 120][k],
   }));
   const { setsNeeded } = judgeSets(sets, given).sphericity;
-  deepEqual(setsNeeded, { kind: "no practical number", moreThan: 30 });
+  ok(setsNeeded?.kind === "no practical number");
+  equal(setsNeeded.moreThan, 30);
+  ok(setsNeeded.chance > 0 && setsNeeded.chance < 0.8, `${setsNeeded.chance}`);
 });
