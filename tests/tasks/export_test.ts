@@ -71,7 +71,7 @@ Deno.test("task export writes every figure and table of every report, and all re
   const results = JSON.parse(await Deno.readTextFile(`${out}/results.json`));
   deepEqual(
     [results.program, results.results_version, Object.keys(results.reports)],
-    ["sagbook", 1, ["session", "focal", "gauge", "history", "plan"]],
+    ["sagbook", 2, ["session", "focal", "gauge", "history", "plan"]],
   );
   equal(
     results.version,
