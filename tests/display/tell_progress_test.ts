@@ -1,9 +1,10 @@
-import { deepEqual } from "node:assert/strict";
-import { PROGRESS_TYPE, tellProgress } from "sagbook/display/tell_progress.ts";
+import { deepEqual, equal } from "node:assert/strict";
+import { tellProgress } from "sagbook/display/tell_progress.ts";
 import { RunOutputs } from "sagbook/notebook/_run_outputs.ts";
+import type { KernelOutput } from "sagbook/protocol/kernel_output.ts";
 
 Deno.test("tellProgress() does nothing outside a notebook", () => {
-  tellProgress("readings.csv 40 %");
+  equal(tellProgress("readings.csv 40 %"), undefined);
 });
 
 Deno.test("tellProgress() reaches whoever runs the notebook as one plain line, and is no output", () => {
@@ -11,17 +12,19 @@ Deno.test("tellProgress() reaches whoever runs the notebook as one plain line, a
   const recorder = outputs.open(3);
   const told: [number, string][] = [];
   outputs.onWords = (index, words) => told.push([index, words]);
-  const update = (words: unknown) =>
-    outputs.hear({
-      output_type: "update_display_data",
-      data: { [PROGRESS_TYPE]: { words } },
-      metadata: {},
-      transient: { display_id: "sagbook progress" },
-    }, 3);
-  update("readings.csv 40 %");
-  update("a\x1b[2J\nb");
-  update({ words: 7 });
-  update("x".repeat(300));
+  const hear = (type: string, content: object) =>
+    outputs.hear(
+      { output_type: type, metadata: {}, ...content } as KernelOutput,
+      3,
+    );
+  // As in a notebook; outside there is none, and nothing to put back.
+  const notebook = Deno as unknown as { jupyter: object };
+  notebook.jupyter = { broadcast: hear };
+  tellProgress("readings.csv 40 %");
+  tellProgress("a\x1b[2J\nb");
+  tellProgress(7 as unknown as string);
+  tellProgress("x".repeat(300));
+  notebook.jupyter = {};
   deepEqual(told, [
     [3, "readings.csv 40 %"],
     [3, "a [2J b"],
