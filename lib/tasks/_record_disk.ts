@@ -10,6 +10,9 @@ import { readOrdinaryFileSync } from "../files/read_ordinary_file.ts";
 /** A line that could not be saved, in words for the user. */
 export class SaveError extends Error {}
 
+/** The file has other columns now; opened again it can be written to. */
+export class HeaderChanged extends SaveError {}
+
 /** What tells one state of a file from another. */
 export interface Look {
   readonly inode: number | null;

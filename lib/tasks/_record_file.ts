@@ -11,6 +11,7 @@ import {
   closeQuietly,
   differs,
   endsOpen,
+  HeaderChanged,
   type Look,
   look,
   openAlone,
@@ -21,6 +22,8 @@ import {
   troubleWords,
 } from "./_record_disk.ts";
 import {
+  isBlank,
+  isForeign,
   linesOf,
   markedRow,
   plainHeadings,
@@ -218,7 +221,7 @@ export class RecordFile {
       headings === undefined ||
       this.#columns.some((name) => !headings.includes(name))
     ) {
-      throw new SaveError(
+      throw new HeaderChanged(
         `another program changed the header of ${this.name}`,
       );
     }
@@ -261,19 +264,8 @@ export class RecordFile {
   }
 }
 
-function isBlank(text: string): boolean {
-  return text.replace(/^\uFEFF/, "").trim() === "";
-}
-
 function refusal(what: string, error: unknown): SaveError {
   return new SaveError(
     `${what}: ${troubleWords(error)}.${remedyFor(error)}`,
   );
-}
-
-/** True for a table in which rows of readings would not fit. */
-function isForeign(text: string | undefined): boolean {
-  if (text === undefined || isBlank(text)) return false;
-  // Quoted decimal commas would make the points of new lines doubtful.
-  return plainHeadings(text) === undefined || /"\s*[-+]?\d*,\d/.test(text);
 }

@@ -8,9 +8,11 @@ import type { Piece } from "../records/piece.ts";
 import type { Problem } from "../records/problem.ts";
 import type { Reading } from "../records/reading.ts";
 import { scanReadings } from "../records/scan_readings.ts";
-import { SaveError } from "./_record_disk.ts";
+import { HeaderChanged, SaveError } from "./_record_disk.ts";
 import { RecordFile } from "./_record_file.ts";
 import { readLine } from "./_record_reading.ts";
+import { plainNumber } from "./_record_row.ts";
+import { sameAs, tally } from "./_record_tally.ts";
 
 type Cells = Readonly<Record<string, string>>;
 
@@ -18,27 +20,6 @@ type Cells = Readonly<Record<string, string>>;
 export interface KeptRow {
   readonly cells: Cells;
   readonly reading?: Reading;
-}
-
-/** A number as a file keeps it: the figures as typed, with a point. */
-function plainNumber(typed: string, amount: number): string {
-  const bare = typed.trim().replace(/^[\u2212\u2013]/, "-").replace(",", ".")
-    .replace(/\s*[^\d.]*$/, "").replace(/^\+/, "");
-  return /^-?\d*\.?\d+$/.test(bare) && Number(bare) === amount
-    ? bare
-    : String(amount);
-}
-
-/** What makes two lines the same reading, however a program wrote it. */
-const sameAs = ({ zeroing, on, sag }: Reading): string =>
-  `${zeroing}|${on}|${sag.toFixed(6)}`;
-
-function tally(readings: readonly Reading[]): Map<string, number> {
-  const found = new Map<string, number>();
-  for (const one of readings) {
-    found.set(sameAs(one), (found.get(sameAs(one)) ?? 0) + 1);
-  }
-  return found;
 }
 
 /** Keeps readings in the file of a folder. */
@@ -235,7 +216,7 @@ export class Keeper {
       return undefined;
     } catch (error) {
       if (!(error instanceof SaveError)) throw error;
-      if (!error.message.includes("changed the header")) return error.message;
+      if (!(error instanceof HeaderChanged)) return error.message;
     }
     try {
       this.#file = await RecordFile.open(this.#folder);

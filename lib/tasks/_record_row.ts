@@ -68,3 +68,24 @@ export function withHeadings(text: string, more: readonly string[]): string {
 export function linesOf(text: string): string[] {
   return text.match(/[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+$/g) ?? [];
 }
+
+/** True for a file without a single sign. */
+export function isBlank(text: string): boolean {
+  return text.replace(/^\uFEFF/, "").trim() === "";
+}
+
+/** True for a table in which rows of readings would not fit. */
+export function isForeign(text: string | undefined): boolean {
+  if (text === undefined || isBlank(text)) return false;
+  // Quoted decimal commas would make the points of new lines doubtful.
+  return plainHeadings(text) === undefined || /"\s*[-+]?\d*,\d/.test(text);
+}
+
+/** A number as a file keeps it: the figures as typed, with a point. */
+export function plainNumber(typed: string, amount: number): string {
+  const bare = typed.trim().replace(/^[\u2212\u2013]/, "-").replace(",", ".")
+    .replace(/\s*[^\d.]*$/, "").replace(/^\+/, "");
+  return /^-?\d*\.?\d+$/.test(bare) && Number(bare) === amount
+    ? bare
+    : String(amount);
+}

@@ -4,14 +4,9 @@
  * @module
  */
 import { parseLength } from "../units/parse_length.ts";
-import { plainText } from "./_record_words.ts";
+import { answerInput, answerLine, say } from "./_radius_answer.ts";
+import { CallError, type Flags, radiusSetup } from "./_radius_setup.ts";
 import { EXIT, plainWords, readFlags } from "./_task_words.ts";
-import {
-  CallError,
-  type Flags,
-  type RadiusSetup,
-  radiusSetup,
-} from "./_radius_setup.ts";
 import { complain, say as tell } from "./_terminal.ts";
 
 const USAGE = `deno task radius READING ... [--folder DIR] [--ring NAME]
@@ -40,9 +35,6 @@ it answers every line that is typed, or that a gauge's cable sends.
 
 Exit codes: 0 answered, 1 no answer, 2 wrong call.`;
 
-/** Name of a session nobody keeps; the words about it are turned round. */
-const SESSION = "now";
-
 const FLAGS = {
   folder: "value",
   ring: "value",
@@ -61,8 +53,6 @@ const FLAGS = {
   help: "switch",
   h: "switch",
 } as const;
-
-const say = (line: string): void => tell(plainText(line));
 
 /** A length that was typed as an argument, above 0, in mm. */
 function lengthOf(typed: string, what: string, unit: "mm" | "in"): number {
@@ -97,112 +87,6 @@ function indexOf(flags: Flags): number | undefined {
   throw new CallError(
     `--index is a number above 1: current value is ${flags.index}.`,
   );
-}
-
-/** The display step that a number's figures show, as a gauge would have it. */
-function withStep(setup: RadiusSetup, typed: string): RadiusSetup {
-  const { gauge } = setup.bench;
-  const unit = gauge.unit ?? setup.piece.unit;
-  if (gauge.shows.kind !== "sag" || Object.keys(gauge.steps).length > 0) {
-    return setup;
-  }
-  const read = parseLength(typed, { decimal: ".", defaultUnit: unit });
-  if (read.kind !== "length") return setup;
-  const family = ["in", "thou", "µin"].includes(read.unit) ? "in" : "mm";
-  return {
-    ...setup,
-    bench: {
-      ...setup.bench,
-      gauge: { ...gauge, steps: { [family]: read.step } },
-    },
-  };
-}
-
-/** Answers one reading; `false` when it could not. */
-async function answerLine(
-  typed: string,
-  setup: RadiusSetup,
-  index: number | undefined,
-): Promise<boolean> {
-  const { typedLine } = await import("./_record_typed_line.ts");
-  const { readLine, problemLine } = await import("./_record_reading.ts");
-  const line = typedLine(typed);
-  if (line.kind === "blank") return true;
-  if (line.kind === "unreadable" || line.kind === "text") {
-    const [words, shown] = line.kind === "text"
-      ? ["this is not a reading", line.text]
-      : [line.words, line.shown];
-    say(`no answer: ${words}: “${shown}”.`);
-    return false;
-  }
-  const { piece, bench, ring } = withStep(
-    setup,
-    `${line.reading} ${line.unit}`,
-  );
-  const { reading, problems } = await readLine(
-    {
-      session: SESSION,
-      zeroing: "1",
-      ring: ring!.id,
-      zone: "centre",
-      reading: line.reading,
-      unit: line.unit,
-    },
-    piece,
-    bench,
-  );
-  const shown = problems.filter(({ severity }) => severity !== "note");
-  for (const problem of shown) {
-    say(
-      `${problem.severity === "refused" ? "no answer" : "warning"}: ${
-        problemLine(problem, SESSION)
-      }.`,
-    );
-  }
-  if (reading === undefined) {
-    // Never an end without a word, whatever the reader took the line for.
-    if (shown.length === 0) {
-      say(`no answer: this was not read as a reading: “${typed.trim()}”.`);
-    }
-    return false;
-  }
-  const { benchAnswer } = await import("../narrative/bench_answer.ts");
-  const { benchAnswerLines } = await import(
-    "../narrative/bench_answer_lines.ts"
-  );
-  const { zeroing } = setup.scatter;
-  const answer = reading.sag > 0
-    ? benchAnswer(reading, piece, bench, {
-      ...(zeroing === undefined ? {} : { scatter: zeroing }),
-      ...(index === undefined ? {} : { index }),
-    })
-    : undefined;
-  if (answer === undefined) {
-    if (reading.sag === 0) {
-      say("no answer: a sag of 0 is a flat; it has no radius.");
-    } else if (reading.sag > 0) {
-      say("no answer: no sphere under this ring has such a sag.");
-    } else say(`no answer: a negative sag has no radius as ${piece.form}.`);
-    return false;
-  }
-  benchAnswerLines(answer, piece, { sizeKnown: setup.sizeKnown }).forEach(say);
-  return true;
-}
-
-/** Answers the lines of standard input until it ends. */
-async function answerInput(
-  setup: RadiusSetup,
-  index: number | undefined,
-): Promise<number> {
-  const { inputLines } = await import("./_record_input.ts");
-  const terminal = Deno.stdin.isTerminal();
-  if (terminal) say("Type a reading and Enter; Enter alone ends.");
-  let all: number = EXIT.ok;
-  for await (const line of inputLines(Deno.stdin.readable)) {
-    if (terminal && line.trim() === "") break;
-    if (!await answerLine(line, setup, index)) all = EXIT.failed;
-  }
-  return all;
 }
 
 /** Arguments with a minus of a number that is not taken for a flag. */

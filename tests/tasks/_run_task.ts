@@ -37,6 +37,20 @@ export async function runTask(
   return { code, out: text(stdout), err: text(stderr) };
 }
 
+/** Runs a task's function in this process, its words caught. */
+export async function overhear(run: () => Promise<number>): Promise<TaskRun> {
+  const { log, error } = console;
+  const out: string[] = [];
+  const err: string[] = [];
+  console.log = (text: string) => out.push(text);
+  console.error = (text: string) => err.push(text);
+  try {
+    return { code: await run(), out: out.join("\n"), err: err.join("\n") };
+  } finally {
+    Object.assign(console, { log, error });
+  }
+}
+
 /** Copies a folder of data to a new temporary one, reports left out. */
 export async function copyPiece(name: string): Promise<string> {
   const to = await Deno.makeTempDir({ prefix: "piece-" });

@@ -1,6 +1,6 @@
 import { deepEqual, equal, match, ok } from "node:assert/strict";
 import { check } from "../../lib/tasks/check.ts";
-import { runTask } from "./_run_task.ts";
+import { overhear, runTask } from "./_run_task.ts";
 
 const PIECE =
   '{ "name": "blank 7", "form": "concave", "diameter": "210 mm", "bevel": "1.5 mm" }';
@@ -16,23 +16,8 @@ async function folderOf(files: Record<string, string>): Promise<string> {
   return path;
 }
 
-/** Runs the task in this process, its words caught. */
-async function said(args: readonly string[]) {
-  const { log, error } = console;
-  const out: string[] = [];
-  const err: string[] = [];
-  console.log = (text: string) => out.push(text);
-  console.error = (text: string) => err.push(text);
-  try {
-    return {
-      code: await check(args),
-      out: out.join("\n"),
-      err: err.join("\n"),
-    };
-  } finally {
-    Object.assign(console, { log, error });
-  }
-}
+/** What the task says, run in this process. */
+const said = (args: readonly string[]) => overhear(() => check(args));
 
 Deno.test("check() says what a usable folder holds and ends with 0", async () => {
   const path = await folderOf({

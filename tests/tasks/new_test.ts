@@ -2,25 +2,13 @@ import { deepEqual, equal, match, ok, rejects } from "node:assert/strict";
 import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
 import { newFolder } from "../../lib/tasks/new.ts";
 import { inFolder } from "../files/_in_folder.ts";
-import { runTask } from "./_run_task.ts";
+import { overhear, runTask } from "./_run_task.ts";
 
-/** Runs the task in this process, its words caught. */
-async function said(
+/** What the task says, run in this process. */
+const said = (
   args: readonly string[],
   ask?: (question: string) => string | null,
-) {
-  const { log, error } = console;
-  const out: string[] = [];
-  const err: string[] = [];
-  console.log = (text: string) => out.push(text);
-  console.error = (text: string) => err.push(text);
-  try {
-    const code = await newFolder(args, ask);
-    return { code, out: out.join("\n"), err: err.join("\n") };
-  } finally {
-    Object.assign(console, { log, error });
-  }
-}
+) => overhear(() => newFolder(args, ask));
 
 Deno.test("newFolder() makes from flags what the check passes", async () => {
   await inFolder(async (path) => {
@@ -244,7 +232,7 @@ Deno.test("newFolder() makes nothing of answers that do not go together, and end
 });
 
 Deno.test("newFolder() reads what a lens drawing says, and gives the gauge the unit of its display", async () => {
-  await inTemp(async (path) => {
+  await inFolder(async (path) => {
     const flags = [
       ...["--form", "convex", "--diameter", "50 mm", "--ring-radius", "10 mm"],
       ...["--ball-diameter", "5 mm", "--display-step", "0.0001 in"],
