@@ -167,21 +167,9 @@ export class LineReader {
       step: shown.step,
       unit: shown.unit,
       operator: cellOfCsv(this.#cell(row, "operator")) || undefined,
-      temperatureAir: this.#mild(
-        "temperature_air",
-        row,
-        this.#side.temperature,
-      ),
-      temperatureBench: this.#mild(
-        "temperature_bench",
-        row,
-        this.#side.temperature,
-      ),
-      temperatureWork: this.#mild(
-        "temperature_work",
-        row,
-        this.#side.temperature,
-      ),
+      temperatureAir: this.#warmth("temperature_air", row),
+      temperatureBench: this.#warmth("temperature_bench", row),
+      temperatureWork: this.#warmth("temperature_work", row),
       shown: shown.typed,
       zeroBeforeShown: before?.typed,
       note: note < 0 ? undefined : cellOfCsv((row[note] ?? "").trim()),
@@ -231,6 +219,10 @@ export class LineReader {
       this.faults.warn(this.#heading(name), typed, fault);
     }
     return value;
+  }
+
+  #warmth(name: TidyColumn, row: Row) {
+    return this.#mild(name, row, this.#side.temperature);
   }
 
   #place(

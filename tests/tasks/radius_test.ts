@@ -90,12 +90,18 @@ Deno.test("task radius shows what the gauge should show with every ring of a fol
   const { code, out } = await radius("--radius", "2520", "--folder", folder);
   equal(code, 0);
   // s = 3600/(q + √(q² − 3600)), q = 2517: 0.715239; this gauge counts down.
-  match(out, /^B: -0\.7152 mm \(the display: -0\.715 mm; one step is 3\.5 mm/m);
+  match(
+    out,
+    /^ring B: -0\.7152 mm \(the display: -0\.715 mm; one step is 3\.5 mm/m,
+  );
   match(out, /^ring 100: -0\.49/m);
   const spaced = await radius("--radius", "99.2", "in", "--folder", folder);
-  match(spaced.out, /^B: -0\.7153 mm/m);
+  match(spaced.out, /^ring B: -0\.7153 mm/m);
   const small = await radius("--radius", "50", "--folder", folder);
-  match(small.out, /^B: no reading; the ring is wider than a concave sphere/m);
+  match(
+    small.out,
+    /^ring B: no reading; the ring is wider than a concave sphere/m,
+  );
   await Deno.remove(folder, { recursive: true });
 });
 
