@@ -21,7 +21,8 @@ export interface KernelSettings {
   readonly explainers?: readonly Explainer[];
   /**
    * What notebooks may do; anything unless given. A check is not limited: it
-   * reads the files that a cell names, and its complaints may quote them.
+   * reads the files that a cell names, and its complaints may quote them. The
+   * package must lie on the disk, not at an address of the web.
    */
   readonly limits?: PermissionLimits;
   /** Version of the package, shown to front ends. */
