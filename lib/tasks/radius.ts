@@ -68,6 +68,27 @@ function lengthOf(typed: string, what: string, unit: "mm" | "in"): number {
   );
 }
 
+/** Flags that hold lengths, beside `--radius`, which the line goes on from. */
+const LENGTHS = [
+  ...["ring", "ring-uncertainty", "ball", "ball-diameter", "diameter"],
+  ...["target", "step"],
+];
+const BARE = /^[\s\d.,/+\-\u2212]*\d[\s\d.,/]*$/;
+
+/** What to say where a number without a unit was taken in millimetres. */
+function unitSaid(flags: Flags, rest: readonly string[]): string | undefined {
+  // A folder knows its gauge's unit, and a table names its own.
+  if (flags.unit ?? flags.folder ?? flags.table) return undefined;
+  const { radius = "" } = flags;
+  const typed = [
+    `${radius === true ? "" : radius} ${rest.join(" ")}`,
+    ...LENGTHS.map((name) => flags[name]),
+  ];
+  return typed.some((one) => typeof one === "string" && BARE.test(one))
+    ? "Numbers without a unit were taken as mm; --unit in takes them as inches."
+    : undefined;
+}
+
 /** Two lengths from arguments that may have been split at their units. */
 function twoLengths(rest: readonly string[]): [string, string] {
   const joined = rest.join(" ");
@@ -115,7 +136,9 @@ export async function radius(args: readonly string[]): Promise<number> {
     }
     const index = indexOf(flags);
     const setup = await radiusSetup(flags, flags.radius !== undefined);
-    const { piece, bench, ring, said } = setup;
+    const { piece, bench, ring } = setup;
+    const taken = unitSaid(flags, rest);
+    const said = taken === undefined ? setup.said : [taken, ...setup.said];
     const unit = bench.gauge.unit ?? piece.unit;
     if (typeof flags.radius === "string") {
       const { benchShownLines } = await import(
@@ -124,6 +147,7 @@ export async function radius(args: readonly string[]): Promise<number> {
       const typed = [flags.radius, ...rest].join(" ");
       const wanted = lengthOf(typed, "--radius", piece.unit);
       const { millimetres } = await import("../units/length.ts");
+      if (taken !== undefined) say(taken);
       benchShownLines(millimetres(wanted), piece, bench).forEach(say);
       return EXIT.ok;
     }

@@ -44,7 +44,9 @@ async function teach(args: readonly string[]): Promise<number> {
   });
   const wrong = problem ??
     (rest.length > 0
-      ? `There is nothing to read: current value is ${rest[0]}.`
+      ? `The class reads no folder; --out says where to write it: current value is ${
+        rest[0]
+      }.`
       : undefined);
   if (wrong !== undefined) {
     complain(`${wrong}\n\n${USAGE}`);

@@ -215,3 +215,18 @@ Deno.test("task radius says of a negative reading what may be wrong, with a dash
     match(out, /^no answer: a negative sag has no radius as convex\.$/m);
   }
 });
+
+Deno.test("task radius says in which unit it took numbers that have none", async () => {
+  const taken = /^Numbers without a unit were taken as mm; --unit in/m;
+  const ring = ["--ring", "10 mm", "--ball", "2.5 mm", "--form", "convex"];
+  match((await radius("0.0123", ...ring)).out, taken);
+  match((await radius("0.0123 in", ...ring.with(1, "10"))).out, taken);
+  match((await radius("--radius", "160", ...ring)).out, taken);
+  for (
+    const args of [
+      ["0.0123 in", ...ring],
+      ["0.0123", ...ring, "--unit", "in"],
+      ["--radius", "160 mm", ...ring],
+    ]
+  ) equal(taken.test((await radius(...args)).out), false, args.join(" "));
+});

@@ -37,6 +37,9 @@ Deno.test("task teach explains itself and refuses what it does not know", async 
   match(help.out, /deno task teach \[--out FOLDER\]/);
   const wrong = await runTask("teach", ["a-folder"]);
   equal(wrong.code, 2);
-  match(wrong.err, /^There is nothing to read: current value is a-folder\./);
+  match(
+    wrong.err,
+    /^The class reads no folder; --out says where to write it: current value is a-folder\./,
+  );
   equal((await runTask("teach", ["--fast"])).code, 2);
 });
