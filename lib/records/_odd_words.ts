@@ -6,6 +6,7 @@
 import { ringName } from "./ring_name.ts";
 import { effectiveFeet } from "../geometry/effective_feet.ts";
 import type { Bench, Ring } from "./bench.ts";
+import { countingSign } from "./_gauge_sag.ts";
 import { INCH, near, type OddKind, type OddReadings } from "./_odd_levels.ts";
 import type { Piece } from "./piece.ts";
 import type { Problem } from "./problem.ts";
@@ -66,13 +67,17 @@ function words(
   const first = saidSag(level.sag, unit);
   const { times, which } = timesOf(found);
   switch (kind) {
-    case "sign":
+    case "sign": {
+      // In the signs of the file: a gauge that counts down shows a minus.
+      const counts = countingSign(bench.gauge, piece.form);
+      const shown = (sag: number) => saidSag(counts * sag, unit);
       return [
-        `${
-          many ? "have" : "has"
-        } the other sign than ${others}: ${first}; all readings of one surface have one sign`,
+        `${many ? "have" : "has"} the other sign than its others (${
+          shown(usual)
+        }): ${shown(level.sag)}; all readings of one surface have one sign`,
         "look at the sign of those lines, and whether they are of this piece",
       ];
+    }
     case "inches":
     case "thousandths": {
       const factor = kind === "inches" ? INCH : 1000 / INCH;

@@ -4,6 +4,7 @@
  * @module
  */
 import { effectiveFeet } from "../geometry/effective_feet.ts";
+import { countingSign } from "./_gauge_sag.ts";
 import type { Bench } from "./bench.ts";
 import type { Piece } from "./piece.ts";
 import type { Problem } from "./problem.ts";
@@ -57,7 +58,7 @@ export function wrongWay(
   const { form } = piece;
   const other = form === "concave" ? "convex" : "concave";
   const counts = "the gauge counts";
-  const isTurned = gauge.countsUpOn === other;
+  const isTurned = countingSign(gauge, form) < 0;
   const message = isTurned
     ? `positive, but “counts_up_on” of bench.json says that ${counts} down on ${form} work: does it count up there, or is the work ${other}?`
     : `negative, but sag is positive for the declared surface (${form}): does the gauge count down on ${form} work, or is the work ${other}?`;

@@ -193,6 +193,14 @@ Deno.test("readPieceFolder() asks about signs that are mixed and about a zero pr
     "negative-sag",
     /^3 of 9 readings of session S1, all of one zeroing, have the other sign than its others \(0\.7147 mm\)/,
   );
+  // What stands in the file, also where the gauge counts down on such work.
+  await one(
+    rows(GOOD.map((set, k) => k === 1 ? set : set.map((s) => -s))),
+    5,
+    "negative-sag",
+    /have the other sign than its others \(-0\.7147 mm\): 0\.71\d+ mm/,
+    { bench: { ...BENCH, gauge: { ...BENCH.gauge, counts_up_on: "convex" } } },
+  );
   const nought = [[0, 0.001, -0.001], [0, 0, 0.001], [0, -0.001, 0.001]];
   await one(
     rows(nought),
