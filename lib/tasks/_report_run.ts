@@ -27,8 +27,6 @@ import { runChecked } from "./_own_kernel.ts";
 import { ROOT } from "./_root.ts";
 import { settingsFiles } from "./_settings_files.ts";
 
-export { ROOT } from "./_root.ts";
-
 /** What a finished report is. */
 export interface ReportFiles {
   /** Path of the page. */

@@ -9,7 +9,7 @@ import { checkCells } from "../cells/check_cells.ts";
 import { describeDiagnostic } from "../cells/describe_diagnostic.ts";
 import { readNotebook } from "../notebook/read_notebook.ts";
 import { explainUnitMixUp } from "../units/explain_unit_mix_up.ts";
-import { ROOT } from "./_report_run.ts";
+import { ROOT } from "./_root.ts";
 import { EXIT, plainWords } from "./_task_words.ts";
 
 async function main(): Promise<number> {

@@ -18,7 +18,8 @@ import {
   type PartOptions,
 } from "./_export_parts.ts";
 import { findPieces } from "./_find_pieces.ts";
-import { reportOn, ROOT } from "./_report_run.ts";
+import { reportOn } from "./_report_run.ts";
+import { ROOT } from "./_root.ts";
 import { displayPath, EXIT, plainWords, readFlags } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 

@@ -7,7 +7,8 @@
 import { dirname, join, relative, resolve } from "node:path";
 import { LIMIT_WORDS } from "./_notebook_limits.ts";
 import { runReportTask } from "./_report_folders.ts";
-import { type ReportKind, ROOT } from "./_report_run.ts";
+import type { ReportKind } from "./_report_run.ts";
+import { ROOT } from "./_root.ts";
 
 const USAGE =
   `deno task focal [FOLDER ...] [--shop FOLDER] [--chance PERCENT] [--figure NAME]

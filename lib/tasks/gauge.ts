@@ -8,7 +8,8 @@ import { join, resolve } from "node:path";
 import { parseLength } from "../units/parse_length.ts";
 import { LIMIT_WORDS } from "./_notebook_limits.ts";
 import { runReportTask } from "./_report_folders.ts";
-import { type ReportKind, ROOT } from "./_report_run.ts";
+import type { ReportKind } from "./_report_run.ts";
+import { ROOT } from "./_root.ts";
 
 const USAGE = `deno task gauge [FOLDER ...] [--stretch LENGTH] [--after FOLDER]
 

@@ -8,7 +8,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { VERSION } from "../version.ts";
 import { writeAtomically } from "../files/write_atomically.ts";
-import { ROOT } from "./_report_run.ts";
+import { ROOT } from "./_root.ts";
 import { EXIT } from "./_task_words.ts";
 import { runTool } from "./_tool.ts";
 import { readSections, section, writeResults } from "./_study_results.ts";
