@@ -23,6 +23,8 @@ const OTHER_NAMES: Readonly<Record<string, TidyColumn>> = {
   comments: "note",
   date: "taken_at",
   datetime: "taken_at",
+  dia: "diameter_deg",
+  diam: "diameter_deg",
   diameter: "diameter_deg",
   diameter_degrees: "diameter_deg",
   foot: "foot_deg",

@@ -41,10 +41,67 @@ function unmarkedUtf16(bytes: Uint8Array): "utf-16le" | "utf-16be" | undefined {
   return undefined;
 }
 
-function utf16(bytes: Uint8Array): "utf-16le" | "utf-16be" | undefined {
+function markedUtf16(bytes: Uint8Array): "utf-16le" | "utf-16be" | undefined {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return "utf-16le";
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return "utf-16be";
-  return unmarkedUtf16(bytes);
+  return undefined;
+}
+
+/** Part of a text's first letters that a table is mostly made of. */
+function plainPart(text: string): number {
+  const start = text.slice(0, 2000);
+  return (start.match(/[\t\n\r -~]/g)?.length ?? 0) / (start.length || 1);
+}
+
+/**
+ * UTF-16 as text, if the bytes are that; by what they hold where a mark at the
+ * start says something else of them.
+ */
+function utf16(bytes: Uint8Array): { text: string; said?: string } | undefined {
+  const marked = markedUtf16(bytes);
+  if (marked === undefined) {
+    const found = unmarkedUtf16(bytes);
+    return found && { text: new TextDecoder(found).decode(bytes) };
+  }
+  const text = new TextDecoder(marked).decode(bytes);
+  if (plainPart(text) > 0.2) return { text };
+  const names = {
+    "utf-16le": "UTF-16",
+    "utf-16be": "UTF-16",
+    "utf-8": "UTF-8",
+  };
+  for (const other of ["utf-16le", "utf-16be", "utf-8"] as const) {
+    const read = new TextDecoder(other).decode(bytes.subarray(2));
+    if (plainPart(read) < 0.9) continue;
+    const order = other === "utf-8" ? "" : " of the other byte order";
+    return {
+      text: read,
+      said: `the file's first two bytes say UTF-16, but it is ${
+        names[other]
+      }${order}; it was read as that`,
+    };
+  }
+  return { text };
+}
+
+/**
+ * Lines of UTF-16 in a text of single bytes, of either byte order, with their
+ * mark: every other character is NUL.
+ */
+const WIDE_LINES = [
+  new RegExp("(?:\u00ff\u00fe|\ufffd{2})?((?:[\u0001-\u007f]\0){8,})", "g"),
+  new RegExp("(?:\u00fe\u00ff|\ufffd{2})?((?:\0[\u0001-\u007f]){8,})", "g"),
+];
+
+/** A text with the lines that a program added to it in UTF-16 made readable. */
+function withWideLines(text: string): { text: string; wide: boolean } {
+  if (!text.includes("\0")) return { text, wide: false };
+  const narrow = (_: string, wide: string) => wide.replaceAll("\0", "");
+  const found = WIDE_LINES.reduce(
+    (one, wide) => one.replace(wide, narrow),
+    text,
+  );
+  return { text: found, wide: found !== text };
 }
 
 /** Why bytes are no text, if they are none. */
@@ -68,6 +125,8 @@ function notText(
 }
 
 const NOT_UTF8 = "the file is not UTF-8; it was read as";
+const PARTLY_WIDE =
+  "part of the file is UTF-16, as some programs add lines; it was read as that";
 const LOOK = "if a letter looks wrong, save the file as UTF-8";
 
 /** Bytes that are not all UTF-8, by the encoding that explains them best. */
@@ -99,9 +158,12 @@ const OTHER_LINE_ENDS = new RegExp("[\u0085\u2028\u2029\v\f\u001e]", "g");
 /** What DOS programs put behind the last line. */
 const DOS_END = "\u001a";
 
+/** Byte-order marks, also one that a program took for three letters. */
+const MARKS = /^(?:\uFEFF|\u00ef\u00bb\u00bf)+/;
+
 /** Line ends as LF, marks and a DOS end-of-file mark taken off. */
 function plainLines(decoded: string): string {
-  let text = decoded.replace(/^\uFEFF+/, "");
+  let text = decoded.replace(MARKS, "");
   if (text.includes("\r")) text = text.replace(/\r\n?/g, "\n");
   let end = text.length;
   while (end > 0 && text[end - 1] === DOS_END) end--;
@@ -119,8 +181,8 @@ export function tableLines(text: string): string {
 /**
  * Turns the bytes of a file into text; a text only has its line ends made LF.
  *
- * UTF-8 with or without its mark and UTF-16 of either order, marked or not,
- * are read as such. Bytes that are neither are read as damaged UTF-8 where
+ * UTF-8 with or without its mark and UTF-16 of either order, marked, marked
+ * wrongly or not at all, are read as such, also where a part is the other. Bytes that are neither are read as damaged UTF-8 where
  * more of their letters are whole than damaged, else as Windows-1252 or Mac
  * Roman, the commonest encodings of old spreadsheets, with a note. Marks are
  * taken off and every line end becomes LF, which keeps the count of lines.
@@ -147,24 +209,27 @@ export function decodeText(
     };
   }
   const wide = utf16(content);
-  if (wide !== undefined) {
-    const text = plainLines(new TextDecoder(wide).decode(content));
-    return { text, problems: [] };
-  }
+  if (wide !== undefined) return decoded(wide.text, file, wide.said);
   try {
     const whole = new TextDecoder("utf-8", { fatal: true }).decode(content);
-    return { text: plainLines(whole), problems: [] };
+    return decoded(whole, file);
   } catch {
     const { text, said } = guessed(content);
-    return {
-      text: plainLines(text),
-      problems: [{
-        severity: "note",
-        code: "encoding",
-        file,
-        message: said,
-        mend: LOOK,
-      }],
-    };
+    return decoded(text, file, said);
   }
+}
+
+function decoded(typed: string, file: string, said?: string): DecodedText {
+  const { text, wide } = withWideLines(typed);
+  const message = wide ? PARTLY_WIDE : said;
+  return {
+    text: plainLines(text),
+    problems: message === undefined ? [] : [{
+      severity: "note",
+      code: "encoding",
+      file,
+      message,
+      mend: LOOK,
+    }],
+  };
 }

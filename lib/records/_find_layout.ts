@@ -5,14 +5,25 @@
  */
 import { isCableLine } from "./_cable_line.ts";
 import { closestName } from "./closest_name.ts";
-import { plainName, REQUIRED_COLUMNS, tidyColumn } from "./_column_names.ts";
+import { plainName, REQUIRED_COLUMNS } from "./_column_names.ts";
+import { markOfNames } from "./_mark_of_names.ts";
 import { withHeadingsAbove } from "./_merged_headings.ts";
 import type { Problem } from "./problem.ts";
-import { isComplete, type TableLayout, tableOf } from "./_table_layout.ts";
+import {
+  DELIMITERS,
+  namesBelowEachOther,
+  NUMBER_FIRST,
+  zonesBelowEachOther,
+} from "./_sideways.ts";
+import {
+  isBare,
+  isComplete,
+  type TableLayout,
+  tableOf,
+} from "./_table_layout.ts";
 import { readingColumns } from "./_table_rows.ts";
 import { TIDY_COLUMNS } from "./tidy_columns.ts";
 import { scaledHeadings } from "./_unit_words.ts";
-import { parseZoneName } from "./_zone_name.ts";
 
 /** A table, a cable's log, or nothing that can be read. */
 export type Layout =
@@ -28,7 +39,6 @@ export type Layout =
 /** Splits one line at a delimiter. */
 export type LineSplitter = (line: string, delimiter: string) => string[];
 
-const DELIMITERS = [",", ";", "\t", "|"] as const;
 const LINES_SEARCHED = 60;
 /** A longer line is no header. */
 const LONGEST_LINE = 100_000;
@@ -81,8 +91,6 @@ interface Header {
   readonly typed: string;
 }
 
-const NUMBER_FIRST = /^[\s"'+\-\u2010-\u2015\u2212.,]*\d/;
-
 /** True when a line of text is a line of readings under a header. */
 function isUnder(
   typed: string,
@@ -96,42 +104,12 @@ function isUnder(
   });
 }
 
-/** The line that stands for a header where cells are set apart by blanks. */
-function namesSetApart(text: string): boolean {
-  return text.split("\n", LINES_SEARCHED).some((line) =>
-    line.length < LONGEST_LINE &&
-    line.trim().split(/ {2,}/).filter((word) =>
-        tidyColumn(word) !== undefined || parseZoneName(word) !== undefined
-      ).length > 2
-  );
-}
-
-/** Names of columns that stand in the first cell of one line after another. */
-function namesBelowEachOther(
-  lines: readonly { readonly line: number; readonly typed: string }[],
-  split: LineSplitter,
-): { line: number; names: readonly string[] } | undefined {
-  const names = new Set<string>();
-  let first: number | undefined;
-  for (const { line, typed } of lines.slice(0, 20)) {
-    const mark = DELIMITERS.find((one) => typed.includes(one)) ?? ",";
-    const [cell, ...rest] = split(typed, mark);
-    const name = tidyColumn(cell.trim());
-    const alone = rest.every((one) => tidyColumn(one.trim()) === undefined);
-    if (name === undefined || !alone || rest.length === 0) continue;
-    first ??= line;
-    names.add(cell.trim());
-  }
-  return first !== undefined && names.size >= 3
-    ? { line: first, names: [...names] }
-    : undefined;
-}
-
 function noHeader(
   text: string,
   file: string,
   first: { readonly line: number; readonly text: string } | undefined,
 ): Layout {
+  const mark = markOfNames(text);
   return {
     kind: "none",
     headings: 0,
@@ -145,9 +123,9 @@ function noHeader(
       expected: `a header such as ${
         TIDY_COLUMNS.slice(0, 5).join(",")
       },… or, on a bench sheet, diameter,centre,50%,edge`,
-      mend: namesSetApart(text)
-        ? "blanks stand between the cells: put commas, semicolons or tabs there"
-        : "write the header above the readings",
+      mend: mark === undefined
+        ? "write the header above the readings"
+        : `${mark} between the cells: put commas, semicolons or tabs there`,
     }],
   };
 }
@@ -174,6 +152,10 @@ function headerAmong(
     )
   );
   return earlier ?? best;
+}
+
+function hasZoneTwice({ zones }: TableLayout): boolean {
+  return new Set(zones.map(({ zone }) => plainName(zone))).size < zones.length;
 }
 
 /**
@@ -218,11 +200,22 @@ export function findLayout(
     if (best !== undefined) headers.push(best);
   }
   const best = headerAmong(headers, lines, split);
-  const sideways = namesBelowEachOther(lines, split);
-  if (
-    sideways !== undefined &&
-    !(best !== undefined && isComplete(best.layout) && !best.layout.sheet)
-  ) {
+  const below = namesBelowEachOther(lines, split);
+  const stands = best !== undefined && isComplete(best.layout);
+  const isTidy = stands && !best.layout.sheet;
+  // Lines such as “Session,S7” above a sheet say what holds for all of it.
+  const isSheet = stands && best.layout.sheet &&
+    lines.some(({ line, typed }) =>
+      line > best.layout.headerLine && isUnder(typed, best, split)
+    );
+  const headsSheet = isSheet && below !== undefined &&
+    below.last <= best.layout.headerLine;
+  // A heading that is a bare number may be a diameter as well as a zone.
+  const hasZones = isSheet && !best.layout.zones.every(isBare);
+  const zones = hasZones ? undefined : zonesBelowEachOther(lines, split);
+  const sideways = headsSheet ? zones : below ?? zones;
+  if (sideways !== undefined && !isTidy) {
+    const what = sideways === zones ? "zones" : "columns";
     return {
       kind: "none",
       headings: 0,
@@ -231,7 +224,7 @@ export function findLayout(
         code: "sideways",
         file,
         line: sideways.line,
-        message: `the names of the columns stand below each other (${
+        message: `the names of the ${what} stand below each other (${
           sideways.names.join(", ")
         }): the table lies on its side`,
         expected: "the names in one line, and a line for each reading",
@@ -246,14 +239,19 @@ export function findLayout(
       : noHeader(text, file, firstLine);
   }
   const { layout } = best;
+  const isPair = layout.sheet && hasZoneTwice(layout);
   const twice = layout.repeated.map((name): Problem => ({
     severity: "refused",
     code: "repeated-column",
     file,
     line: layout.headerLine,
     column: name,
-    message: `the header has two columns ${name}`,
-    mend: "rename or take out the one that is not meant",
+    message: `the header has two columns ${name}${
+      isPair ? ": two tables stand side by side" : ""
+    }`,
+    mend: isPair
+      ? "put one table below the other, each with its header"
+      : "rename or take out the one that is not meant",
   }));
   const wrong = twice.length > 0 ? twice : scaledHeadings(layout, file);
   if (wrong.length > 0) return { kind: "none", headings: 1, problems: wrong };

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { otherThanTitle, type TitleUnit } from "./_unit_words.ts";
+import { type TitleUnit, unitAssumed } from "./_unit_words.ts";
 import type { FootDirection } from "../geometry/feet.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import type { Ring } from "./bench.ts";
@@ -15,7 +15,8 @@ import { isPieceColumn, isSameName, otherPiece } from "./_piece_column.ts";
 import { PlaceCells, remarkOnPlace } from "./_place_cells.ts";
 import type { Reading } from "./reading.ts";
 import { otherCells } from "./_table_rows.ts";
-import { zeroingKeys } from "./_zeroing_key.ts";
+import { blankCell, FINER_THAN_STEP } from "./_row_words.ts";
+import { labelOfTwo, zeroingKeys } from "./_zeroing_key.ts";
 import { ReadingCells } from "./_reading_cells.ts";
 import { type Cell, type SideCells, sideCells } from "./_side_cells.ts";
 
@@ -74,6 +75,11 @@ export class LineReader {
     return index < 0 ? name : this.#source.headings[index].trim();
   }
 
+  /** A text; `undefined` for a blank cell. */
+  #text(row: Row, name: TidyColumn): string | undefined {
+    return cellOfCsv(this.#cell(row, name)) || undefined;
+  }
+
   /**
    * Reads one reading from a row.
    *
@@ -128,25 +134,15 @@ export class LineReader {
       faults.refused || shown.kind === "unreadable" || place === undefined
     ) return undefined;
     if (shown.finer) {
-      faults.remark("note", this.#column(cell), typed, {
-        code: "finer-than-step",
-        message: "the reading is finer than the display step; it is kept",
-        mend: "nothing, if it was read between two marks",
-      });
+      faults.remark("note", this.#column(cell), typed, FINER_THAN_STEP);
     }
-    const doubt = shown.unitAssumed
-      ? otherThanTitle(this.titleUnit, shown.unit)
-      : undefined;
-    if (doubt !== undefined) {
-      faults.remark("warning", this.#heading("unit"), "", doubt);
-    } else if (shown.unitAssumed) {
-      faults.remark("note", this.#heading("unit"), "", {
-        code: "unit-assumed",
-        message: `no unit is named; ${shown.unit} was taken from bench.json`,
-      });
+    if (shown.unitAssumed) {
+      const { severity, fault } = unitAssumed(this.titleUnit, shown.unit);
+      faults.remark(severity, this.#heading("unit"), "", fault);
     }
     const work = place.kind === "place";
     const note = this.#at.note;
+    const operator = this.#text(row, "operator");
     const before = this.#zeroBefore(row, unitCell, cell.unit);
     const reading = {
       file: this.#source.file,
@@ -154,9 +150,9 @@ export class LineReader {
       order,
       session,
       takenAt: this.#mild("taken_at", row, this.#side.takenAt),
-      grade: cellOfCsv(this.#cell(row, "grade")) || undefined,
+      grade: this.#text(row, "grade"),
       ring: ring.id,
-      zeroing: this.#zeroing(session, label),
+      zeroing: this.#zeroingOf(session, label, operator),
       zeroBefore: before?.sag,
       diameterDegrees: Number.isNaN(degrees) ? undefined : degrees,
       foot,
@@ -166,7 +162,7 @@ export class LineReader {
       sag: shown.sag,
       step: shown.step,
       unit: shown.unit,
-      operator: cellOfCsv(this.#cell(row, "operator")) || undefined,
+      operator,
       temperatureAir: this.#warmth("temperature_air", row),
       temperatureBench: this.#warmth("temperature_bench", row),
       temperatureWork: this.#warmth("temperature_work", row),
@@ -184,12 +180,17 @@ export class LineReader {
     return cell.zone ?? this.#heading("reading");
   }
 
+  /** The key of a zeroing; says where a label turns out to name two. */
+  #zeroingOf(session: string, label: string, operator?: string): string {
+    const { key, before } = this.#zeroing(session, label, operator);
+    if (before === undefined) return key;
+    const fault = labelOfTwo(label, operator, before);
+    this.faults.remark("note", this.#heading("zeroing"), label, fault);
+    return key;
+  }
+
   #blank(column: TidyColumn, what: string): void {
-    this.faults.refuse(this.#heading(column), "", {
-      code: "blank-cell",
-      message: `the line does not say ${what}`,
-      mend: `fill the column ${column}`,
-    });
+    this.faults.refuse(this.#heading(column), "", blankCell(column, what));
   }
 
   /** A cell whose fault refuses the line. */

@@ -5,11 +5,13 @@
  */
 import { bracketed } from "./_column_names.ts";
 import { unitOfWord } from "./_read_cell.ts";
+import { unitsOfRow } from "./_table_rows.ts";
 import { type TableLayout, tableOf } from "./_table_layout.ts";
 
 /**
  * A header with what the line above it says: the name of a column whose own
- * heading is blank, and the unit of a heading that spans several zones.
+ * heading is blank, the unit of a heading that spans several zones, and units that
+ * stand above the zones.
  */
 export function withHeadingsAbove(
   layout: TableLayout,
@@ -31,6 +33,9 @@ export function withHeadingsAbove(
     if (unit !== undefined && unitOfWord(unit) !== undefined) {
       if (!units.has(index)) units.set(index, unit);
     }
+  }
+  for (const [index, unit] of unitsOfRow(above, best) ?? []) {
+    if (!units.has(index)) units.set(index, unit);
   }
   return { ...best, units };
 }

@@ -13,7 +13,7 @@ import type { Ring } from "./bench.ts";
 import type { Piece } from "./piece.ts";
 import type { Zone } from "./reading.ts";
 import { saidPlace } from "./_said_length.ts";
-import type { ZoneName } from "./_zone_name.ts";
+import { isMiddle, type ZoneName } from "./_zone_name.ts";
 
 /** Where the gauge stood, or why it cannot have stood there. */
 export type Place =
@@ -83,8 +83,11 @@ function directionWords(foot: FootDirection): string {
 
 /** What to do about a name that says no place. */
 function mendOfName(typed: string): string {
+  if (isMiddle(typed)) {
+    return "it may be the centre or half way to the rim: write centre, or 50%";
+  }
   if (/^[+-]?\d+$/.test(typed)) {
-    return `write ${typed}% for a percentage, or put a length into the column offset`;
+    return `write ${typed}% for a percentage, ${typed} mm for a length`;
   }
   return /^\d{1,2}[- ][a-z]{3}|^\d{4}-\d\d-\d\d|^\d{1,2}\/\d{1,2}\/\d/i.test(
       typed,

@@ -1,5 +1,5 @@
 /**
- * What is said of rows that are no readings.
+ * What is said of rows that are no readings, and of some that are.
  *
  * @module
  */
@@ -10,6 +10,22 @@ export const COMMENT_LINE: Fault = {
   code: "comment-line",
   message: "a line that begins with # is a comment and was passed over",
 };
+
+/** Of a reading with more figures than the display has. */
+export const FINER_THAN_STEP: Fault = {
+  code: "finer-than-step",
+  message: "the reading is finer than the display step; it is kept",
+  mend: "nothing, if it was read between two marks",
+};
+
+/** Of a cell that must be filled. */
+export function blankCell(column: string, what: string): Fault {
+  return {
+    code: "blank-cell",
+    message: `the line does not say ${what}`,
+    mend: `fill the column ${column}`,
+  };
+}
 
 /** Of a row of a sheet that is still to be filled in. */
 export const NO_READING_YET: Fault = {
@@ -47,6 +63,16 @@ export const MEAN_IN_NOTE: Fault = {
     "the note calls this a mean or the like; it is used as a reading all the same",
   mend: "take the line out if it sums up others",
 };
+
+/** Of a line above a sheet that says what holds for all of it. */
+export function takenForAll(name: string, value: string): Fault {
+  return {
+    code: "taken-for-all",
+    message: `${name} “${
+      value.slice(0, 40)
+    }” was taken from here for all readings below`,
+  };
+}
 
 /** Of numbers above the header. */
 export function aboveHeader(header: number): Fault {

@@ -6,12 +6,13 @@
 import {
   bracketed,
   isOwnName,
+  plainName,
   REQUIRED_COLUMNS,
   tidyColumn,
 } from "./_column_names.ts";
 import { unitOfWord } from "./_read_cell.ts";
 import type { TidyColumn } from "./tidy_columns.ts";
-import { parseZoneName, type ZoneName } from "./_zone_name.ts";
+import { isUnclearPlace, parseZoneName, type ZoneName } from "./_zone_name.ts";
 
 /** One column of a bench sheet that holds readings. */
 export interface ZoneColumn {
@@ -19,8 +20,8 @@ export interface ZoneColumn {
   readonly index: number;
   /** The zone it names, without any unit. */
   readonly zone: string;
-  /** What that name says. */
-  readonly name: ZoneName;
+  /** What that name says; `undefined` where it names no place for certain. */
+  readonly name: ZoneName | undefined;
 }
 
 /** A table of readings whose header was found. */
@@ -73,6 +74,7 @@ export function tableOf(
   const units = new Map<number, string>();
   const unknown: number[] = [];
   const repeated: TidyColumn[] = [];
+  const unclear: ZoneColumn[] = [];
   const own = new Set(
     headings.map((one) => one.trim()).filter(isOwnName).map(tidyColumn),
   );
@@ -88,8 +90,10 @@ export function tableOf(
       units.set(index, unit);
     }
     const isOwn = isOwnName(typed);
-    if (isOwn && known !== undefined && columns.has(known)) {
-      repeated.push(known);
+    const first = known === undefined ? undefined : columns.get(known);
+    if (known !== undefined && first !== undefined) {
+      const isSame = plainName(headings[first]) === plainName(typed);
+      if (isOwn || isSame) repeated.push(known);
     }
     const yields = !isOwn && own.has(known);
     if (known !== undefined && !yields && !columns.has(known)) {
@@ -105,8 +109,15 @@ export function tableOf(
       if (!(name.kind === "fraction" && name.bare)) firm++;
       return;
     }
-    unknown.push(index);
+    if (known === undefined && isUnclearPlace(zone)) {
+      unclear.push({ index, zone, name });
+    } else unknown.push(index);
   });
+  const scored = zones.length;
+  // Beside other zones it was meant as one; its readings are then told of.
+  if (zones.length > 0) zones.push(...unclear);
+  else unknown.push(...unclear.map((one) => one.index));
+  zones.sort((a, b) => a.index - b.index);
   const tidy = columns.has("reading") || zones.length === 0;
   return {
     layout: {
@@ -126,12 +137,14 @@ export function tableOf(
     // readings whose header is missing, not a header.
     score: firm === 0 || (columns.size === 0 && zones.some(isBare))
       ? 0
-      : firm + 0.01 * zones.length,
+      : firm + 0.01 * scored,
   };
 }
 
-function isBare({ name }: ZoneColumn): boolean {
-  return name.kind === "length" || name.kind === "fraction" && name.bare;
+/** True for a zone that a cell of readings might be as well. */
+export function isBare({ name }: ZoneColumn): boolean {
+  return name === undefined || name.kind === "length" ||
+    name.kind === "fraction" && name.bare;
 }
 
 /** True when headings can stand alone: all that a line of readings needs. */

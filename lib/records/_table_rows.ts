@@ -4,8 +4,8 @@
  * @module
  */
 import { closestName } from "./closest_name.ts";
-import { plainName, tidyColumn } from "./_column_names.ts";
-import { TIDY_COLUMNS, type TidyColumn } from "./tidy_columns.ts";
+import { plainName } from "./_column_names.ts";
+import { TIDY_COLUMNS } from "./tidy_columns.ts";
 import { cellOfCsv } from "./csv_text.ts";
 import type { TableLayout } from "./_table_layout.ts";
 import type { Fault } from "./_line_faults.ts";
@@ -21,20 +21,6 @@ const NUMBER =
 
 /** So many unknown columns are named. */
 const MOST_NAMED = 12;
-
-/** What a `# name: value` line of a bench sheet may set. */
-const SETTINGS: ReadonlySet<TidyColumn> = new Set<TidyColumn>([
-  "session",
-  "taken_at",
-  "grade",
-  "ring",
-  "foot_deg",
-  "unit",
-  "operator",
-  "temperature_air",
-  "temperature_bench",
-  "temperature_work",
-]);
 
 /** True for a row without a filled cell. */
 export function isBlankRow(row: Row): boolean {
@@ -102,21 +88,6 @@ export function unitsOfRow(
   return units.size > 0 ? units : undefined;
 }
 
-/** The setting that a `# name: value` line makes, if it makes one. */
-export function settingOfRow(
-  row: Row,
-  delimiter: string,
-): { name: TidyColumn; value: string } | undefined {
-  const match = /^\s*#\s*([^:=]{1,40})[:=]\s*(.*?)[\s,;]*$/.exec(
-    row.join(delimiter),
-  );
-  if (match === null) return undefined;
-  const name = tidyColumn(match[1]);
-  return name === undefined || !SETTINGS.has(name)
-    ? undefined
-    : { name, value: match[2] };
-}
-
 const MARK_NAMES: Readonly<Record<string, string>> = {
   ",": "commas",
   ";": "semicolons",
@@ -129,11 +100,14 @@ function otherMark(
   row: Row,
   { headings, delimiter }: TableLayout,
 ): string | undefined {
-  if (headings.length < 3 || row.length >= headings.length) return undefined;
+  if (headings.length < 3 || row.length > headings.length) return undefined;
   const typed = row.join(delimiter);
   if (typed.length > 2000) return undefined;
+  const isFull = row.length === headings.length;
   return [";", "\t", "|", ","].find((mark) =>
-    mark !== delimiter && typed.split(mark).length >= headings.length
+    mark !== delimiter && typed.split(mark).length >= headings.length &&
+    // A full row is one of decimal commas: it has the mark in every cell.
+    (!isFull || row.slice(0, -1).every((cell) => cell.includes(mark)))
   );
 }
 

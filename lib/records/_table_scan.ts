@@ -18,9 +18,11 @@ import {
   NO_READING_YET,
   QUOTES_MENDED,
   summaryLine,
+  takenForAll,
 } from "./_row_words.ts";
 import type { ScanSource } from "./_scan_text.ts";
 import { isSummaryWord } from "./_summary_line.ts";
+import { settingOfForm, settingOfRow } from "./_sheet_settings.ts";
 import { SummaryRows } from "./_summary_rows.ts";
 import { TableCount } from "./_table_count.ts";
 import type { TableLayout } from "./_table_layout.ts";
@@ -30,7 +32,6 @@ import {
   isRowOfNumbers,
   isRuleRow,
   readingCells,
-  settingOfRow,
   unitsOfRow,
   unknownColumns,
 } from "./_table_rows.ts";
@@ -126,6 +127,7 @@ export class TableScan {
     }
     if (isRuleRow(row)) return;
     if (this.#awaitsUnits) {
+      if (this.#setting(row, line)) return;
       this.#awaitsUnits = false;
       const found = unitsOfRow(row, this.#layout);
       if (found !== undefined) {
@@ -155,7 +157,17 @@ export class TableScan {
     }
   }
 
+  /** Takes what a line above the readings of a sheet says of all of them. */
+  #setting(row: Row, line: number): boolean {
+    const set = this.#layout.sheet ? settingOfForm(row) : undefined;
+    if (set === undefined) return false;
+    this.#reader.defaults[set.name] = set.value;
+    this.count.say("note", line, takenForAll(set.name, set.value));
+    return true;
+  }
+
   #aboveHeader(row: Row, line: number): void {
+    if (this.#setting(row, line)) return;
     if (!isRowOfNumbers(row, this.#layout)) {
       this.#reader.titleUnit ??= titleUnit(row, line);
       return;

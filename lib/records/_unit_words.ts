@@ -83,22 +83,28 @@ export function titleUnit(
 }
 
 /**
- * Says that readings without a unit were taken in another one than the title
- * names.
+ * Says which unit readings without one were taken in; a doubt where the title
+ * names another.
  *
  * @param title The title's unit, if it names one.
  * @param taken The unit that was taken.
  */
-export function otherThanTitle(
+export function unitAssumed(
   title: TitleUnit | undefined,
   taken: "mm" | "in",
-): Fault | undefined {
-  if (title === undefined || unitOfWord(title.word) === taken) return undefined;
+): { readonly severity: "note" | "warning"; readonly fault: Fault } {
+  if (title === undefined || unitOfWord(title.word) === taken) {
+    const message = `no unit is named; ${taken} was taken from bench.json`;
+    return { severity: "note", fault: { code: "unit-assumed", message } };
+  }
   return {
-    code: "title-unit",
-    message:
-      `line ${title.line} above the header says ${title.word}; no column or cell names a unit, and ${taken} was taken from bench.json`,
-    mend:
-      "write the unit into the headings of the readings, or into a column unit; nothing was changed",
+    severity: "warning",
+    fault: {
+      code: "title-unit",
+      message:
+        `line ${title.line} above the header says ${title.word}; no column or cell names a unit, and ${taken} was taken from bench.json`,
+      mend:
+        "write the unit into the headings of the readings, or into a column unit; nothing was changed",
+    },
   };
 }

@@ -20,7 +20,10 @@ export type ZoneName =
   }
   | { readonly kind: "length"; readonly text: string };
 
-const CENTRE = /^(?:centre|center|centr|middle|mid|vertex|ctr|c)$/;
+const CENTRE = /^(?:centre|center|centr|vertex|ctr|c)$/;
+/** Between centre and edge it is half way out; alone it may be the centre. */
+const MIDDLE = /^[+-]? ?mid(?:dle)?(?: ?[(#]?[0-9]\)?)?$/;
+const BARE_NUMBER = /^[+-]? ?[0-9]+(?:[.,][0-9]+)?$/;
 const FLAT = /^(?:reference )?flat(?: (?:before|after|again|[0-9]+))?$/;
 const EDGE = /^([+-]?) ?(?:edge|rim)(?: ?([+-]))?$/;
 const HALF = /^([+-]?) ?half(?:[ -]?way)?$/;
@@ -36,6 +39,25 @@ function fractionLabel(fraction: number, of: "half diameter" | "reach") {
   return `${percent}%`;
 }
 
+/** A name of a place as it is compared. */
+function plain(typed: string): string {
+  return typed.normalize("NFKC").toLowerCase()
+    .replace(/[\u2212\u2010-\u2015\uFE63\uFF0D]/g, "-")
+    .replace(/[\s_]+/g, " ").trim();
+}
+
+/** True for a name that may mean two places: `middle`. */
+export function isMiddle(typed: string): boolean {
+  return MIDDLE.test(plain(typed));
+}
+
+/** True for what is meant as a place and names none for certain. */
+export function isUnclearPlace(typed: string): boolean {
+  const text = plain(typed);
+  return MIDDLE.test(text) ||
+    BARE_NUMBER.test(text) && parseZoneName(text) === undefined;
+}
+
 /**
  * Reads the name of a zone; `undefined` for a name that says no place.
  *
@@ -45,9 +67,7 @@ function fractionLabel(fraction: number, of: "half diameter" | "reach") {
  * after the name (`centre 2`) is allowed.
  */
 export function parseZoneName(typed: string): ZoneName | undefined {
-  const text = typed.normalize("NFKC").toLowerCase()
-    .replace(/[\u2212\u2010-\u2015\uFE63\uFF0D]/g, "-")
-    .replace(/[\s_]+/g, " ").trim();
+  const text = plain(typed);
   if (text === "") return undefined;
   if (FLAT.test(text)) return { kind: "flat" };
   if (LENGTH.test(text)) return { kind: "length", text };

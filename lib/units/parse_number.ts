@@ -110,6 +110,9 @@ export function parseNumber(
   if (!values.every(Number.isFinite)) {
     return refused("it is too large for a number");
   }
+  if (values.some((value) => value === 0) && /[1-9]/.test(mantissa)) {
+    return refused("it is too small for a number");
+  }
   if (values.length === 2) {
     return { kind: "ambiguous", readings: [values[0], values[1]] };
   }
@@ -164,7 +167,8 @@ function spell(
   if (kinds === 2) {
     const other = last === "." ? "," : ".";
     const repeated = marks.filter((mark) => mark === last).length > 1;
-    if (repeated || SPACE.test(mantissa)) return malformed;
+    // A mark with nothing behind it does not say what the other one means.
+    if (repeated || rest === "" || SPACE.test(mantissa)) return malformed;
     return plain(whole.replaceAll(other, " "), rest) ?? malformed;
   }
   if (marks.length > 1) { // 1,234,567 can only be groups
@@ -177,12 +181,15 @@ function spell(
   return plain(whole, rest) ?? malformed;
 }
 
-/** Takes the spaces out of groups of three, on both sides of the mark. */
+/**
+ * Takes the spaces out of groups of three, on both sides of the mark; nobody
+ * groups thousands behind a leading 0.
+ */
 function plain(whole: string, decimals: string): [Spelling] | undefined {
   const groups = whole.split(SPACE);
   const tail = decimals.split(SPACE);
   const wholeIsRight = groups.length === 1 ||
-    (/^\d{1,3}$/.test(groups[0]) &&
+    (GROUPED_THOUSANDS.test(groups[0]) &&
       groups.slice(1).every((group) => group.length === 3));
   const tailIsRight = tail.length === 1 ||
     (tail.slice(0, -1).every((group) => group.length === 3) &&

@@ -186,7 +186,12 @@ Deno.test("scanReadings() asks where the words above a header name another unit 
   const under = (title: string, headings = "centre;edge") =>
     scan(`${title}\nsession;zeroing;${headings}\nS1;1;0.0281;0.0281\n`);
   for (
-    const title of ["sag in inches", "all readings: thou;;", "Unit: in", "µm"]
+    const title of [
+      "sag in inches",
+      "all readings: thou;;",
+      "Bench 2, unit: in",
+      "µm",
+    ]
   ) {
     const found = await under(title);
     deepEqual(found.of("warning").slice(0, 1), ["3 title-unit"], title);
