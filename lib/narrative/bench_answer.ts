@@ -41,10 +41,13 @@ export interface BenchAnswer extends
   readonly perStep?: Millimetres;
   /** Focal ratio of the sphere over the whole diameter; concave mirrors only. */
   readonly focalRatio?: number;
-  /** Surface power in air, in dioptres. */
-  readonly power: number;
+  /**
+   * Surface power in air, in dioptres: of a lens, of a gauge that shows power,
+   * or for an index that was asked for. On a mirror it means nothing.
+   */
+  readonly power?: number;
   /** The index it is meant for. */
-  readonly index: number;
+  readonly index?: number;
   /** Sag of the whole surface in mm; absent where R is less than the half diameter. */
   readonly surfaceSag?: Millimetres;
   /** How the surface lies to its target, where one is known. */
@@ -56,14 +59,11 @@ export interface BenchAnswerOptions {
   /** Scatter of one zeroing, where earlier sessions showed it. */
   readonly scatter?: BenchScatter;
   /**
-   * Index for the surface power; the lens's own unless stated, and 1.530, the
-   * tooling convention, for a piece that is none.
+   * Index for the surface power; unless stated the lens's own, or the one set
+   * in a gauge that shows power.
    */
   readonly index?: number;
 }
-
-/** The index curves of tools are marked for; common practice, no source. */
-export const TOOLING_INDEX = 1.53;
 
 /**
  * Answers one reading: R with its uncertainty and all that follows from it.
@@ -98,7 +98,8 @@ export function benchAnswer(
   bench: Bench,
   options: BenchAnswerOptions = {},
 ): BenchAnswer | undefined {
-  const { scatter, index = piece.lens?.index ?? TOOLING_INDEX } = options;
+  const { shows } = bench.gauge;
+  const { scatter, index = piece.lens?.index ?? setIndex(shows) } = options;
   const session = analyseSession([reading], piece, bench);
   const found = session?.whole.radius;
   if (session === undefined || found === undefined) return undefined;
@@ -140,11 +141,17 @@ export function benchAnswer(
     ...(piece.form === "concave" && piece.lens === undefined
       ? { focalRatio: radius / 2 / piece.diameter }
       : {}),
-    power: powerFromRadius(radius, piece.form, index),
-    index,
+    ...(index === undefined
+      ? {}
+      : { power: powerFromRadius(radius, piece.form, index), index }),
     ...(whole === undefined ? {} : { surfaceSag: whole }),
     ...(target === undefined ? {} : { target }),
   };
+}
+
+/** The index that a gauge works with, where it shows power. */
+function setIndex(shows: Bench["gauge"]["shows"]): number | undefined {
+  return shows.kind === "power" ? shows.index : undefined;
 }
 
 function targetOf(

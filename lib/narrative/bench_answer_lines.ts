@@ -118,6 +118,12 @@ export function benchTargetLine(
     : `${lead}: past it; ${lies}. Grinding on the same way leads further off.`;
 }
 
+/** An index with the figures it was given, three at least. */
+function writtenIndex(index: number): string {
+  const given = `${index}`.split(".")[1]?.length ?? 0;
+  return roundDecimal(index, Math.max(3, given));
+}
+
 /** What the uncertainty covers, and what it does not. */
 function coverLine({ covers, budget }: BenchAnswer): string {
   const zero = covers === "everything"
@@ -179,12 +185,14 @@ export function benchAnswerLines(
       }.`,
     );
   }
-  const decimals = decimalsOf(relative && relative * Math.abs(power), 5);
-  lines.push(
-    `Surface power ${written(power, decimals)}\u00a0D for an index of ${
-      index.toFixed(3)
-    }.`,
-  );
+  if (power !== undefined && index !== undefined) {
+    const decimals = decimalsOf(relative && relative * Math.abs(power), 5);
+    lines.push(
+      `Surface power ${written(power, decimals)}\u00a0D for an index of ${
+        writtenIndex(index)
+      }.`,
+    );
+  }
   if (sizeKnown) {
     lines.push(
       surfaceSag === undefined

@@ -30,7 +30,6 @@ export {
   benchAnswer,
   type BenchAnswerOptions,
   type BenchTarget,
-  TOOLING_INDEX,
 } from "./bench_answer.ts";
 export {
   benchAnswerLines,

@@ -15,8 +15,9 @@ deno task radius --radius LENGTH ...      what the gauge should show
 deno task radius --table FROM TO ...      R against sag, for the wall
 
 Answers a reading at once: R with its uncertainty, focal length, focal ratio,
-surface power, sag of the whole surface, depth to the target. Without READING
-it answers every line that is typed, or that a gauge's cable sends.
+sag of the whole surface, depth to the target, surface power of a lens.
+Without READING it answers every line that is typed, or that a gauge's cable
+sends.
 
   --folder DIR          a piece's folder: its form, size, target, gauge, rings
   --ring NAME           with a folder: which of its rings
@@ -29,7 +30,8 @@ it answers every line that is typed, or that a gauge's cable sends.
   --diameter LENGTH     diameter of the work
   --target LENGTH       the wanted radius; needs --diameter
   --step LENGTH         what the display steps by (else read off the figures)
-  --index NUMBER        index for the surface power (else the lens's, or 1.53)
+  --index NUMBER        index for the surface power, such as 1.53 for tools of
+                        lenses; without it that of a lens's piece.json alone
   --unit mm|in          unit of bare numbers and of the answer
   --help                this text
 

@@ -49,7 +49,7 @@ export const CLAIMS: Readonly<Record<string, readonly Evidence[]>> = {
   "With Node on the machine, these two commands fetch the rest by themselves:":
     [
       [".ci/run", "npx -y deno@2.9.6 task test"],
-      ["DEVELOPERS.md", "a fresh clone with empty caches"],
+      ["DEVELOPERS.md", "fresh clone with empty caches"],
     ],
   "The first makes a page for each invented piece in `data/` and prints each answer; the second runs the tests.":
     [

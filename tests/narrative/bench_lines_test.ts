@@ -44,7 +44,9 @@ Deno.test("benchAnswer() agrees with every figure worked out by hand", async () 
   // (3600 + 0.715²)/(2 × 0.715) + 3
   ok(Math.abs(answer.radius - 2520.8400174825) < 1e-6);
   ok(Math.abs(answer.focalRatio! - answer.radius / 420) < 1e-12);
-  ok(Math.abs(answer.power + 530 / answer.radius) < 1e-12);
+  equal(answer.power, undefined);
+  const tooling = benchAnswer(reading, piece(), bench(), { index: 1.53 })!;
+  ok(Math.abs(tooling.power! + 530 / answer.radius) < 1e-12);
   const R = answer.radius;
   ok(Math.abs(answer.surfaceSag! - (R - Math.sqrt(R * R - 105 * 105))) < 1e-9);
   const wanted = 2520 - Math.sqrt(2520 * 2520 - 105 * 105);
@@ -116,7 +118,34 @@ Deno.test("benchAnswerLines() says for a convex surface what goes down at the ed
   const text = plain(benchAnswerLines(answer, convex).join("\n"));
   ok(!text.includes("ocal length"), text);
   match(text, /Target R 2400 mm: .* still to go down at the edge/);
-  match(text, /Surface power 0\.2107\d? D/);
+  ok(!text.includes("power"), text);
+  const asked = benchAnswer(reading, convex, bench(), { index: 1.53 })!;
+  match(
+    plain(benchAnswerLines(asked, convex).join("\n")),
+    /Surface power 0\.2107\d? D for an index of 1\.530\./,
+  );
+});
+
+Deno.test("benchAnswer() gives the surface power of a lens for its own index, and of a gauge that shows power for the set one", async () => {
+  const [reading] = await readings(["S1,1,0,centre,0.715,mm"]);
+  const lens = piece({
+    lens: { index: 1.5168, indexUncertainty: 0, thickness: mm(9) },
+  } as Partial<Piece>);
+  const answer = benchAnswer(reading, lens, bench())!;
+  ok(Math.abs(answer.power! + 516.8 / answer.radius) < 1e-12);
+  match(
+    plain(benchAnswerLines(answer, lens).join("\n")),
+    /Surface power −0\.205\d* D for an index of 1\.5168\./,
+  );
+  const { gauge, ...rest } = bench();
+  const shows = {
+    kind: "power" as const,
+    index: 1.6,
+    circleRadius: mm(60),
+    ballRadius: mm(3),
+  };
+  const shown = { ...rest, gauge: { ...gauge, shows } };
+  equal(benchAnswer(reading, piece(), shown)!.index, 1.6);
 });
 
 Deno.test("benchShown() is what benchAnswer() turns back into the radius", async () => {
@@ -284,7 +313,7 @@ Deno.test("benchAnswer() gives a lens no mirror's focal length, and the power of
   const [reading] = await readings(["S1,1,0,centre,0.715,mm"], { piece: lens });
   const answer = benchAnswer(reading, lens, bench())!;
   equal(answer.index, 1.6);
-  ok(Math.abs(answer.power + 600 / answer.radius) < 1e-12);
+  ok(Math.abs(answer.power! + 600 / answer.radius) < 1e-12);
   equal(benchAnswer(reading, lens, bench(), { index: 1.5 })!.index, 1.5);
   const text = plain(benchAnswerLines(answer, lens).join("\n"));
   ok(!text.includes("ocal length"), text);

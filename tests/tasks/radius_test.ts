@@ -40,7 +40,13 @@ Deno.test("task radius answers a reading with R, focal length, power, whole sag 
   equal(code, 0);
   match(out, /^R 2520\.8 ± \d\.\d mm, concave\.$/m);
   match(out, /^Focal length 1260\.4 ± \d\.\d mm, f\/6\.00\d? over 210 mm\.$/m);
-  match(out, /^Surface power -0\.2102\d? D for an index of 1\.530\.$/m);
+  // A mirror has no surface power; it is said where an index asks for it.
+  ok(!out.includes("power"), out);
+  const asked = await radius("0.715", ...RING, "--index", "1.53");
+  match(
+    asked.out,
+    /^Surface power -0\.2102\d? D for an index of 1\.530\.$/m,
+  );
   match(out, /^Sag of the whole surface 2\.1877 ± 0\.00\d\d mm over a half/m);
   match(
     out,
