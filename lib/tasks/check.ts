@@ -125,9 +125,21 @@ function headOf({ piece, bench }: PieceFolder): string[] {
   ];
 }
 
+/** How many lines of a file its owner has marked as withdrawn. */
+function withdrawnIn(file: string, problems: readonly Problem[]): number {
+  return count(
+    problems.filter((one) => one.code === "withdrawn" && one.file === file),
+    "note",
+  );
+}
+
 /** What was refused: lines of readings and work, and whatever has no lines. */
 function refusals({ files, problems }: Verdict): number {
-  const lines = files.reduce((total, { reported }) => total + reported, 0);
+  const lines = files.reduce(
+    (total, { file, reported }) =>
+      total + reported - withdrawnIn(file, problems),
+    0,
+  );
   const told = new Set(
     files.filter(({ reported }) => reported > 0).map(({ file }) => file),
   );
@@ -149,7 +161,7 @@ function judgement(verdict: Verdict): string {
   const onWork = found.readings.some(({ on }) => on === "work");
   if (!onWork) {
     const all = found.lines.reported > 0
-      ? `no reading is left (${found.lines.reported} of ${found.lines.read} lines refused)`
+      ? `no reading is left (${found.lines.reported} of ${found.lines.read} lines left out)`
       : "no reading of the work yet";
     return `${folder}: ${all}, so there is nothing to report on${rest}.`;
   }
@@ -164,9 +176,13 @@ function wordsOf(verdict: Verdict): string {
   const { found, files, problems } = verdict;
   return [
     ...(found === undefined ? [] : headOf(found)),
-    ...files.map(({ file, read, used, reported }) =>
-      `${file}: ${read} read, ${used} used, ${reported} refused`
-    ),
+    ...files.map(({ file, read, used, reported }) => {
+      const withdrawn = withdrawnIn(file, problems);
+      const marked = withdrawn === 0 ? "" : `, ${withdrawn} withdrawn`;
+      return `${file}: ${read} read, ${used} used, ${
+        reported - withdrawn
+      } refused${marked}`;
+    }),
     ...(problems.length > 0 ? [describeProblems(problems)] : []),
     judgement(verdict),
   ].join("\n");

@@ -119,7 +119,7 @@ Deno.test("check() says of a folder without a reading left that there is nothing
     ],
     [
       "session,zeroing,zone,reading\nS1,1,centre,n/a\n",
-      "no reading is left \\(1 of 1 lines refused\\)",
+      "no reading is left \\(1 of 1 lines left out\\)",
       1,
     ],
   ] as const;
@@ -176,6 +176,18 @@ Deno.test("task check guesses which folder was meant", async () => {
   match(out, /^Did you mean data\/metric-250\?$/m);
   const json = await runTask("check", ["--json", "data/metric-25"]);
   equal(JSON.parse(json.out)[0].usable, false);
+});
+
+Deno.test("check() tells lines that were withdrawn from lines refused", async () => {
+  const path = await folderOf({
+    "readings.csv": "session,zeroing,zone,reading,withdrawn\n" +
+      "S1,1,centre,0.715,\nS1,1,centre,0.7l5,\n" +
+      "S1,1,70%,0.715,x\n".repeat(25),
+  });
+  const { out } = await said([path]);
+  match(out, /readings\.csv: 27 read, 1 used, 1 refused, 25 withdrawn/);
+  ok(out.endsWith(`${path}: 1 thing refused; the rest can be used.`), out);
+  await Deno.remove(path, { recursive: true });
 });
 
 Deno.test("check() counts lines refused, and not each of their faults", async () => {
