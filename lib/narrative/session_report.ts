@@ -163,7 +163,8 @@ function nothingToAnswer({ lines, problems }: PieceFolder): readonly string[] {
       "Next: zero the gauge on the flat, read centre, 50% and edge, and do so on three diameters or more.",
     ];
   }
-  const first = problems.find(({ severity }) => severity === "refused");
+  const first = problems.find(({ severity }) => severity === "refused") ??
+    problems.find(({ code }) => code === "withdrawn");
   const where = first === undefined
     ? ""
     : ` The first: ${first.message} (${first.file}${
@@ -171,7 +172,11 @@ function nothingToAnswer({ lines, problems }: PieceFolder): readonly string[] {
     }).`;
   const mend = first?.mend ?? "mend the files as “What was read” says";
   return [
-    `No reading could be used: all ${lines.reported} lines were refused.${where}`,
+    `No reading could be used: ${
+      lines.reported === 1
+        ? "the one line was"
+        : `all ${lines.reported} lines were`
+    } left out.${where}`,
     mend.endsWith("?")
       ? `Next: ${mend} Mend that, and run this again.`
       : `Next: ${mend}, and run this again.`,

@@ -587,7 +587,7 @@ Deno.test("sessionReport() says that every line was refused, and the first reaso
   });
   match(
     words(found),
-    /^No reading could be used: all 15 lines were refused\. The first: the header has no column zone \(readings\.csv, line 1\)\. Next: add a column zone, and run this again\.$/,
+    /^No reading could be used: all 15 lines were left out\. The first: the header has no column zone \(readings\.csv, line 1\)\. Next: add a column zone, and run this again\.$/,
   );
 });
 
