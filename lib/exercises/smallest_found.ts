@@ -26,7 +26,7 @@ const HALVINGS = 10;
  * @param exercise The exercise; the size of its own shape does not matter.
  * @param seed Seed of the simulation.
  * @param wanted Wanted chance, between 0 and 1.
- * @param sessions Sessions simulated for each amount.
+ * @param sessions Sessions simulated for each amount, a whole number from 1.
  * @returns The shape at that amount; undefined for a sphere and for
  * astigmatism, which no amount shows, and when no practical amount would do.
  *

@@ -45,7 +45,8 @@ function ownPart(own: number, typical: number, scale: number): number {
  * @param radius Radius at the end of grinding, in mm.
  * @param radiusUncertainty Its standard uncertainty in mm; that of a typical
  * piece of the shop where left out, or where the shop states none.
- * @param confidence Probability such an interval holds the focal length.
+ * @param confidence Probability such an interval holds the focal length,
+ * between 0 and 1.
  * @returns The prediction.
  * @throws {RangeError} If the radius is not above 0 or its uncertainty below 0.
  *

@@ -69,7 +69,8 @@ export function predictProgress(fit: ProgressFit, more: number): Estimate {
  * in quadrature, which keeps its promise also where the sessions are few.
  *
  * @param estimate A rate, a level or a prediction.
- * @param confidence Probability that such an interval holds the truth.
+ * @param confidence Probability that such an interval holds the truth, between
+ * 0 and 1.
  * @returns The interval, in the estimate's unit.
  *
  * @example

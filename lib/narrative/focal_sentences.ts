@@ -24,7 +24,7 @@ const within = (value: number, half: number, unit: LengthUnit): string =>
  * Says what the piece will become, and where to leave grinding.
  *
  * @param found What was found.
- * @param probability The chance of landing that is wanted.
+ * @param probability The chance of landing that is wanted, between 0 and 1.
  * @returns Sentences.
  *
  * @example See the example of `lib/narrative/mod.ts`.

@@ -26,7 +26,8 @@ const LOST = 0.1;
  *
  * @param lengths The lengths in mm; undefined for an empty cell.
  * @param unit The unit of the column.
- * @param decimals Decimals where no length has an uncertainty.
+ * @param decimals Decimals where no length has an uncertainty, a whole number
+ * from 0.
  * @param signed Whether a plus is written.
  * @returns One text for each length.
  *

@@ -43,7 +43,7 @@ export interface RingAgreement {
  *
  * @param first Radius with the first ring, in mm.
  * @param second Radius with the second ring, in mm.
- * @param confidence Probability of the expanded uncertainty.
+ * @param confidence Probability of the expanded uncertainty, between 0 and 1.
  * @returns The agreement.
  * @throws {RangeError} If the difference carries no uncertainty at all.
  *

@@ -71,7 +71,7 @@ function meanMove(moves: readonly number[], confidence: number): MeanMove {
  * @param drifts What the looks say, one entry for each zeroing with a closing
  * look.
  * @param readings The readings of the work.
- * @param confidence Confidence of the intervals.
+ * @param confidence Confidence of the intervals, between 0 and 1.
  * @returns The drift; undefined where no set was closed with a look.
  *
  * @see Satterthwaite (1946), Biometrics Bulletin 2, 110-114.

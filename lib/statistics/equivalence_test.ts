@@ -64,7 +64,7 @@ export interface EquivalenceBounds {
  * @param estimate Difference, its standard error (0 or more) and the degrees of
  * freedom of that (above 0, `Infinity` if known).
  * @param bounds Tolerance in the unit of the difference, lower below upper.
- * @param alpha Level of each test.
+ * @param alpha Level of each test, between 0 and 1.
  * @returns Both tests and the interval that decides alike.
  * @throws {RangeError} If an argument is out of range.
  *
@@ -150,7 +150,7 @@ export function equivalenceTest(
  * @param first First member of each pair.
  * @param second Second member of each pair, in the same order.
  * @param bounds Tolerance in the unit of the values.
- * @param alpha Level of each one-sided test.
+ * @param alpha Level of each one-sided test, between 0 and 1.
  * @returns Both tests and the interval that decides alike.
  * @throws {RangeError} If the lists differ in length, there are fewer than two
  * pairs or a value is not finite.
@@ -204,7 +204,7 @@ export function pairedEquivalence(
  * @param bounds Tolerance in the unit of the values.
  * @param spread `"equal"` pools the two variances; `"unequal"` keeps them apart
  * with the degrees of freedom of Welch and Satterthwaite.
- * @param alpha Level of each one-sided test.
+ * @param alpha Level of each one-sided test, between 0 and 1.
  * @returns Both tests and the interval that decides alike.
  * @throws {RangeError} If a list has fewer than two values or one is not finite.
  *

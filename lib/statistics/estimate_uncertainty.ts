@@ -72,7 +72,7 @@ export function effectiveDof(estimate: Estimate): number {
  * Finds the expanded uncertainty of an estimate and the interval it makes.
  *
  * @param estimate The estimate.
- * @param confidence Probability the interval is to hold.
+ * @param confidence Probability the interval is to hold, between 0 and 1.
  * @returns Factor, expanded uncertainty and interval.
  * @throws {RangeError} If `confidence` is not between 0 and 1.
  *

@@ -36,7 +36,8 @@ export interface FixedContrast {
  * @param fit A fitted model.
  * @param weights Weight of each coefficient by the name of its column; columns
  * not named weigh 0.
- * @param confidence Probability that such an interval holds the truth.
+ * @param confidence Probability that such an interval holds the truth, between
+ * 0 and 1.
  * @returns The contrast; undefined where the fit has no scatter to judge it
  * by, or where it weighs a column that follows from others.
  * @throws {RangeError} If a weight is not finite, a name is unknown or

@@ -25,7 +25,7 @@ export interface GrubbsResult {
  * Finds the critical value of Grubbs' test.
  *
  * @param count Number of values, a whole number of at least 3.
- * @param alpha Chance of a false alarm.
+ * @param alpha Chance of a false alarm, between 0 and 1.
  * @param sides 1 if only the largest, or only the smallest, value is looked at;
  * 2 if whichever is furthest out.
  * @returns The largest distance from the mean, in standard deviations, that
@@ -61,7 +61,7 @@ export function grubbsCritical(
  * Marks a value for a second look; it is no reason to drop it.
  *
  * @param values Finite numbers, at least three, otherwise normal.
- * @param alpha Chance of a false alarm.
+ * @param alpha Chance of a false alarm, between 0 and 1.
  * @param side Which end is looked at, decided before seeing the values.
  * @returns The suspect value and the verdict.
  * @throws {RangeError} If there are fewer than three values or one is not finite.

@@ -18,7 +18,8 @@ import type { ProfileInterval } from "./profile_intervals.ts";
  * levels, as the full likelihood takes no account of the coefficients it fits.
  *
  * @param model Readings, fixed columns and random factors.
- * @param confidence Probability that such an interval is meant to hold.
+ * @param confidence Probability that such an interval is meant to hold,
+ * between 0 and 1.
  * @returns One interval for each column that does not follow from earlier ones.
  * @throws {RangeError} If the model cannot be fitted or `confidence` is not
  * between 0 and 1.

@@ -42,7 +42,8 @@ export interface ProfileInterval {
  * intervals hold the truth more often than stated.
  *
  * @param model Readings, fixed columns and random factors.
- * @param confidence Probability that such an interval holds the truth.
+ * @param confidence Probability that such an interval holds the truth, between
+ * 0 and 1.
  * @param likelihood Which likelihood is profiled.
  * @param threshold How far the likelihood may fall.
  * @returns One interval for each source that stands alone or stands in for

@@ -85,7 +85,8 @@ function requireScatter(scatter: number, action: string): void {
  * @param scatter Standard deviation of a new point about the line: 0 for the
  * line itself, the residual standard deviation for one new point, that over
  * √m for the mean of m.
- * @param confidence Probability that such an interval holds what is predicted.
+ * @param confidence Probability that such an interval holds what is predicted,
+ * between 0 and 1.
  * @returns Value, standard error and interval by Student's t.
  * @throws {RangeError} If an argument is out of range.
  *
@@ -143,7 +144,8 @@ export function predictLine(
  * @param y The value.
  * @param scatter Standard deviation of the value about the line: 0 for a value
  * fixed beforehand, the residual standard deviation over √m for a mean of m.
- * @param confidence Probability that such an interval holds the x.
+ * @param confidence Probability that such an interval holds the x, between 0
+ * and 1.
  * @returns The x and its interval.
  * @throws {RangeError} If the slope is 0 or an argument is out of range.
  *

@@ -36,7 +36,8 @@ export interface MeanInterval {
  * and not about their uncertainty: a display step needs its own allowance.
  *
  * @param values Finite numbers, at least two.
- * @param confidence Probability that such an interval holds the expectation.
+ * @param confidence Probability that such an interval holds the expectation,
+ * between 0 and 1.
  * @returns Mean and interval, in the unit of the values.
  * @throws {RangeError} If there are fewer than two values, one is not finite
  * or `confidence` is not between 0 and 1.
@@ -83,7 +84,8 @@ export function studentInterval(
  *
  * @param first First member of each pair.
  * @param second Second member of each pair, in the same order.
- * @param confidence Probability that such an interval holds the expectation.
+ * @param confidence Probability that such an interval holds the expectation,
+ * between 0 and 1.
  * @returns Mean difference and interval, in the unit of the values.
  * @throws {RangeError} If the lists differ in length, there are fewer than two
  * pairs, a value is not finite or `confidence` is not between 0 and 1.

@@ -29,7 +29,8 @@ function reaches(dof: number, alpha: number): { down: number; up: number } {
  *
  * @param terms Mean squares (0 or more) with their factors and degrees of
  * freedom; all factors positive, or one positive and one negative.
- * @param confidence Probability that such an interval holds the truth.
+ * @param confidence Probability that such an interval holds the truth, between
+ * 0 and 1.
  * @returns The interval, in the unit of the mean squares.
  * @throws {RangeError} If the terms have another pattern of signs, a number is
  * out of range or `confidence` is not between 0 and 1.
@@ -140,7 +141,8 @@ export interface SatterthwaiteInterval {
  * large sample interval is the better one.
  *
  * @param terms Mean squares with their factors and degrees of freedom.
- * @param confidence Probability that such an interval is meant to hold.
+ * @param confidence Probability that such an interval is meant to hold,
+ * between 0 and 1.
  * @returns Estimate, degrees of freedom and interval; undefined where the
  * combination is not above 0.
  * @throws {RangeError} If degrees of freedom are not above 0 or `confidence` is

@@ -12,7 +12,7 @@ import { type Millimetres, millimetres } from "../units/length.ts";
  * A homogeneous body stays similar to itself, so R grows by `1 + α ΔT`.
  *
  * @param radius Radius of curvature in mm.
- * @param expansion Linear expansion α per kelvin.
+ * @param expansion Linear expansion α, in 1/K.
  * @param warmerBy Change of temperature in kelvin.
  * @returns The new radius in mm.
  *
