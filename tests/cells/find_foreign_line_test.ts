@@ -3,14 +3,14 @@ import { findForeignLine } from "sagbook/cells/find_foreign_line.ts";
 
 Deno.test("findForeignLine() knows magics and shell commands on the first line", () => {
   const found = [
-    ["\n  %%html\n<b>", "cell magics", 3],
-    ["%matplotlib inline", "line magics", 0],
-    ["!pip install x", "shell commands", 0],
-    ["!ls ~/data", "shell commands", 0],
+    ["\n  %%html\n<b>", "line 2: cell magics", 3],
+    ["%matplotlib inline", "line 1: line magics", 0],
+    ["!pip install x", "line 1: shell commands", 0],
+    ["!ls ~/data", "line 1: shell commands", 0],
   ] as const;
-  for (const [source, kind, start] of found) {
+  for (const [source, words, start] of found) {
     const diagnostic = findForeignLine(source);
-    match(diagnostic!.message, new RegExp(`${kind} are not TypeScript`));
+    match(diagnostic!.message, new RegExp(`${words} are not TypeScript`));
     deepEqual([diagnostic!.kind, diagnostic!.start], ["syntax", start]);
   }
 });
