@@ -106,6 +106,7 @@ export function table(
     return rules.length > 0 ? markup` style="${rules.join(";")}"` : "";
   };
   const caption = options.caption;
+  if (columns.length === 0 && caption !== undefined) return sentence(caption);
   const above = caption === undefined
     ? ""
     : markup`<caption>${caption}</caption>`;
@@ -135,6 +136,16 @@ export function table(
       ? markdown
       : `${markdownText(caption)}\n\n${markdown}`,
     "text/html": html,
+  };
+  return { [jupyterDisplay]: () => bundle };
+}
+
+/** What stands for a table without columns, which would be no wider than a word. */
+function sentence(text: string): Displayable {
+  const bundle: MimeBundle = {
+    "text/plain": text,
+    "text/markdown": markdownText(text),
+    "text/html": markup`<p>${text}</p>`.html,
   };
   return { [jupyterDisplay]: () => bundle };
 }

@@ -11,6 +11,7 @@ import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor } from "../units/round_decimal.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
 import { coverageFactorOf, type RadiusStatement } from "./radius_statement.ts";
+import { writeSmall } from "./sag_words.ts";
 import { writeRadii, writeRadius } from "./write_radius.ts";
 import { zoneInWords } from "./zone_words.ts";
 import { standsToTarget } from "./target_words.ts";
@@ -133,18 +134,29 @@ export function radiusReasons(
     const sign = form === "concave" ? "+" : "−";
     const without = radius.radius -
       (form === "concave" ? 1 : -1) * feet.ballRadius;
+    const perSag = Math.abs(radius.perSag);
+    const step = unit === "mm" ? 0.001 : 0.0254;
+    // On a steep surface a step of sag is a small part of a millimetre of R.
+    const decimals = Math.min(
+      3,
+      Math.max(1, Math.ceil(-Math.log10(perSag * 0.001))),
+    );
     reasons.push(
       feet.ballRadius === 0
         ? `${where}: mean sag ${write(mean.sag, 4)}, so R = (r² + s²)/(2s) = ${
-          write(without, 1)
+          write(without, decimals)
         }.`
         : `${where}: mean sag ${write(mean.sag, 4)}, so (r² + s²)/(2s) = ${
-          write(without, 1)
+          write(without, decimals)
         }; the balls touch a ${form} surface one ball radius from their centres, so R = ${
-          write(without, 1)
-        } ${sign} ${write(feet.ballRadius, 3)} = ${write(radius.radius, 1)}.`,
+          write(without, decimals)
+        } ${sign} ${write(feet.ballRadius, 3)} = ${
+          write(radius.radius, decimals)
+        }.`,
       `One ${unit === "mm" ? "µm" : "thou"} of sag is ${
-        write(Math.abs(radius.perSag) * (unit === "mm" ? 0.001 : 0.0254), 1)
+        perSag * step < 0.1
+          ? writeSmall(perSag * step, unit)
+          : write(perSag * step, 1)
       } of radius here.`,
     );
   }

@@ -66,3 +66,12 @@ Deno.test("table() says of a table whether it fits on paper side by side", async
   match(await html([cells(9, "word ".repeat(40))]), /^<table>/);
   match(await html([{ ["a".repeat(200)]: "1" }]), /^<table>/);
 });
+
+Deno.test("table() without columns is its sentence, and no table that is a word wide", async () => {
+  const shown = table([], { caption: "Nothing & nobody." });
+  deepEqual(await shown[jupyterDisplay](), {
+    "text/plain": "Nothing & nobody.",
+    "text/markdown": "Nothing \\& nobody.",
+    "text/html": "<p>Nothing &amp; nobody.</p>",
+  });
+});

@@ -245,6 +245,17 @@ Deno.test("radiusReasons() shows the ball correction as a line of its own", () =
   );
 });
 
+Deno.test("radiusReasons() keeps the figures of a steep surface, and says what a step of sag is there", () => {
+  // A ring of 60 mm on a dish of R about 120 mm: dR/ds = ½ − r²/(2s²).
+  const found = report(session([[16000], [16001], [15999]]));
+  const text = plain(
+    radiusReasons(found.session!, found.folder.piece).join(" "),
+  );
+  // (3600 + 256)/32 = 120.5 mm; dR/ds is −6.53.
+  match(text, /= 120\.500 mm; .* R = 120\.500 mm \+ 3\.000 mm = 123\.500 mm/);
+  match(text, /One µm of sag is 6\.5 µm of radius here\./);
+});
+
 Deno.test("budgetReasons() ranks the sources and says what was not counted", () => {
   const found = report(session(SPHERE));
   const text = plain(budgetReasons(found.radius!, "mm").join(" "));
