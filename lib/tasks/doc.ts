@@ -5,6 +5,7 @@
  */
 import { basename, dirname, join, resolve } from "node:path";
 import { offlineEnvironment } from "../cells/offline_environment.ts";
+import { DRESS, DRESS_FILE, dressPage } from "./_doc_dress.ts";
 import { type DocLayer, frontModule } from "./_doc_front.ts";
 import { ROOT } from "./_root.ts";
 import { displayPath, EXIT } from "./_task_words.ts";
@@ -90,6 +91,17 @@ function strangerIn(folder: string): string | undefined {
   return names.length === 0 || names.includes(SIGN) ? undefined : names[0];
 }
 
+/** Dresses every page in a folder. */
+async function dressAll(folder: string): Promise<void> {
+  for await (const { name, isDirectory } of Deno.readDir(folder)) {
+    const path = join(folder, name);
+    if (isDirectory) await dressAll(path);
+    else if (name.endsWith(".html")) {
+      await Deno.writeTextFile(path, dressPage(await Deno.readTextFile(path)));
+    }
+  }
+}
+
 async function writeDoc({ flags }: ToolCall): Promise<number> {
   const out = typeof flags.out === "string"
     ? resolve(flags.out)
@@ -134,6 +146,8 @@ async function writeDoc({ flags }: ToolCall): Promise<number> {
       complain(`No documentation was made: ${said.trim()}`);
       return EXIT.failed;
     }
+    await Deno.writeTextFile(join(made, DRESS_FILE), DRESS);
+    await dressAll(made);
     await Deno.remove(out, { recursive: true }).catch(() => {});
     await Deno.rename(made, out);
     say(`Documentation: ${displayPath(join(out, "index.html"))}`);
