@@ -42,11 +42,11 @@ export interface Block {
   readonly height: number;
 }
 
-const ROW = 22;
+const ROW = 24;
 const SAMPLE = 26;
 const GAP = 16;
 /** Font size of a key in px. */
-export const KEY_SIZE = 14;
+export const KEY_SIZE = 16;
 
 /** An attribute pair for a colour's role, filled in by the page. */
 export function paint(property: "fill" | "stroke", role: Role): string {

@@ -4,6 +4,7 @@
  * @module
  */
 import type { PlotModule } from "./_dom.ts";
+import { TEXT_SIZE } from "./_panel.ts";
 import { capSymbol, plotSymbol, type ShapeName } from "./_symbols.ts";
 import { ink, type Role } from "./_theme.ts";
 
@@ -150,7 +151,7 @@ export function words(
     anchor = "middle" as "start" | "middle" | "end",
     dx = 0,
     dy = 0,
-    size = 13,
+    size = TEXT_SIZE,
   } = {},
 ): unknown {
   return Plot.text([text], {

@@ -41,7 +41,7 @@ export interface Drawn {
 
 /** Width of a figure in px where nobody asks for another. */
 export const WIDTH = 480;
-const TITLE_SIZE = 17;
+const TITLE_SIZE = 18;
 
 function drawBody(drawing: Drawing, page: Page, width: number) {
   const room = width - 2 * EDGE;
@@ -87,10 +87,10 @@ function drawBody(drawing: Drawing, page: Page, width: number) {
     y += 4;
   }
   for (const note of page.notes ?? []) {
-    const lines = wrapText(note, 13, room);
-    y += 13 * 1.5;
-    parts.push(textSvg(lines, EDGE, y, { size: 13, role: "quiet" }));
-    y += (lines.length - 1) * 13 * 1.3;
+    const lines = wrapText(note, TEXT_SIZE, room);
+    y += TEXT_SIZE * 1.4;
+    parts.push(textSvg(lines, EDGE, y, { role: "quiet" }));
+    y += (lines.length - 1) * LINE;
   }
   return { svg: parts.join(""), height: Math.ceil(y + EDGE) };
 }

@@ -9,13 +9,14 @@ import {
   type PlotModule,
   writeChildren,
 } from "./_dom.ts";
+import { clearLogLabels } from "./_log_labels.ts";
 import { textWidth } from "./_text_width.ts";
 import { ID, ink } from "./_theme.ts";
 
 /** Space at the edge of a figure in px. */
 export const EDGE = 12;
 /** Font size inside panels in px. */
-export const TEXT_SIZE = 14;
+export const TEXT_SIZE = 16;
 /** Height of a line of such text in px. */
 export const LINE = TEXT_SIZE * 1.3;
 
@@ -140,7 +141,11 @@ function fits(axis: Axis, area: number): Axis["label"] {
   return (value) => kept.has(value) ? axis.label(value) : "";
 }
 
-function frame(Plot: PlotModule, panel: Panel, area: { width: number }) {
+function frame(
+  Plot: PlotModule,
+  panel: Panel,
+  area: { width: number; height: number },
+) {
   const { x, y, top } = panel;
   const axis = { fontSize: TEXT_SIZE, label: null } as const;
   const common = { color: ink("quiet"), tickSize: 5, tickPadding: 4, ...axis };
@@ -163,7 +168,11 @@ function frame(Plot: PlotModule, panel: Panel, area: { width: number }) {
     x && labelled(x, "bottom"),
     x && top && labelled({ ...x, label: top.label }, "top"),
     y &&
-    Plot.axisY([...y.ticks], { ...common, lineHeight: 1.2, text: y.label }),
+    Plot.axisY([...y.ticks], {
+      ...common,
+      lineHeight: 1.2,
+      text: y.log ? clearLogLabels(y, area.height, TEXT_SIZE * 1.1) : y.label,
+    }),
   ];
 }
 

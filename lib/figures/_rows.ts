@@ -8,12 +8,12 @@ import { TEXT_SIZE } from "./_panel.ts";
 import { fitText } from "./_text_width.ts";
 
 /** Height of one row in px. */
-export const ROW = 40;
+export const ROW = 44;
 
 /** A vertical axis of named rows; row `i` lies at `i`. */
 export function rowsAxis(
   labels: readonly string[],
-  room = 150,
+  room = 165,
   most = 2,
 ): Axis {
   return {
@@ -28,7 +28,7 @@ export function rowsAxis(
  *
  * Names are drawn as far as they fit, evenly thinned.
  */
-export function columnsAxis(labels: readonly string[], room = 90): Axis {
+export function columnsAxis(labels: readonly string[], room = 104): Axis {
   return {
     domain: [-0.5, labels.length - 0.5],
     ticks: labels.map((_, i) => i),

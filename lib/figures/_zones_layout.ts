@@ -48,7 +48,7 @@ export function placesAlong(
   const widths = labels.map((label) =>
     Math.max(
       44,
-      ...label.split("\n").map((line) => textWidth(line, TEXT_SIZE) + 8),
+      ...label.split("\n").map((line) => textWidth(line, TEXT_SIZE) + 10),
     )
   );
   const [low, high] = [Math.min(...distances), Math.max(...distances)];

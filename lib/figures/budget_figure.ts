@@ -9,6 +9,7 @@ import { keyArea, keyOf } from "./_key.ts";
 import { axisAround, plainLength } from "./_length_axis.ts";
 import { words } from "./_marks.ts";
 import { drawPage } from "./_page.ts";
+import { TEXT_SIZE } from "./_panel.ts";
 import { finite, positive, some } from "./_refuse.ts";
 import { ROW, rowsAxis } from "./_rows.ts";
 import { textWidth } from "./_text_width.ts";
@@ -149,8 +150,7 @@ export async function budgetFigure(
       ),
       notes: ["Contributions add as squares: the largest one rules."],
       panels: [{
-        xTitle:
-          `Contribution to the standard uncertainty of the radius (${plain.unit})`,
+        xTitle: `Standard uncertainty of the radius (${plain.unit})`,
         height: ROW * rows.length,
         x: { ...axis, grid: true },
         y: rowsAxis(rows.map(({ label }) => label)),
@@ -168,7 +168,8 @@ export async function budgetFigure(
           ),
           ...rows.map(({ x, row, text, kind }) => {
             const room = area.width / axis.domain[1];
-            const fits = x * room + textWidth(text, 13) + 8 <= area.width;
+            const fits =
+              x * room + textWidth(text, TEXT_SIZE) + 8 <= area.width;
             const dark = !fits && kind !== "common";
             return dark
               ? Plot.text([text], {
@@ -176,7 +177,7 @@ export async function budgetFigure(
                 y: [row],
                 dx: -6,
                 textAnchor: "end",
-                fontSize: 13,
+                fontSize: TEXT_SIZE,
                 fill: ink("paper"),
               })
               : words(Plot, text, x, row, {

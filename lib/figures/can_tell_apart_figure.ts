@@ -6,7 +6,7 @@
 import { type Figure, type FigureSettings, svgFigure } from "./figure.ts";
 import { keyArea, keyLine, keyOf } from "./_key.ts";
 import { axisAround, plainLength, smallLength } from "./_length_axis.ts";
-import { drawPage } from "./_page.ts";
+import { drawPage, WIDTH } from "./_page.ts";
 import { positive, some } from "./_refuse.ts";
 import { TEXT_SIZE } from "./_panel.ts";
 import { ROW, rowsAxis } from "./_rows.ts";
@@ -87,11 +87,12 @@ export async function canTellApartFigure(
     count: 4,
     fromZero: true,
   });
+  const room = Math.min(195, (settings.width ?? WIDTH) / 2);
   const y = rowsAxis(
     rows.map(({ label, text }) =>
-      [...fitText(label, TEXT_SIZE, 170, 2), text].join("\n")
+      [...fitText(label, TEXT_SIZE, room, 2), text].join("\n")
     ),
-    170,
+    room,
     4,
   );
   const most = Math.max(...y.ticks.map((i) => y.label(i).split("\n").length));
@@ -128,7 +129,7 @@ export async function canTellApartFigure(
         : ["R is the radius of curvature."],
       panels: [{
         xTitle: `Change of sag (${small.unit})`,
-        height: Math.max(ROW, 17 * most + 12) * rows.length,
+        height: Math.max(ROW, 20 * most + 12) * rows.length,
         x: { ...axis, grid: true },
         y,
         marks: (Plot) => [

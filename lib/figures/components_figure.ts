@@ -122,7 +122,7 @@ export async function componentsFigure(
     : `between zeroings ${small.text(between)}`;
   return svgFigure(
     await drawPage({
-      title: settings.title ?? "Where the scatter comes from",
+      title: settings.title ?? "The readings of each zeroing, and its level",
       description: settings.description ??
         `Readings of ${all.length} ${
           all.length === 1 ? "zeroing" : "zeroings"

@@ -9,7 +9,7 @@ import { keyArea, keyOf, keyShape } from "./_key.ts";
 import { points } from "./_marks.ts";
 import { drawPage } from "./_page.ts";
 import { finite, some } from "./_refuse.ts";
-import { rowsAxis } from "./_rows.ts";
+import { ROW, rowsAxis } from "./_rows.ts";
 import { ink } from "./_theme.ts";
 import { written } from "./_ticks.ts";
 
@@ -133,7 +133,7 @@ export async function gradesTimelineFigure(
           keyShape("readings taken", "diamond", { fill: "ink", size: 4.5 }),
       ),
       panels: [{
-        height: 44 * rows.length,
+        height: ROW * rows.length,
         x: { ...x, grid: true },
         y: rowsAxis(rows),
         marks: (Plot, area) => {

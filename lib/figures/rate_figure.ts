@@ -109,6 +109,11 @@ export async function rateFigure(
         bars.length > 0 && keyInterval("95 % interval", "ink"),
         wanted.length > 0 &&
           keyShape("expected", "diamond", { stroke: "second" }),
+        wrong.length > 0 &&
+          keyShape("went the wrong way", "circle", {
+            stroke: "alarm",
+            size: 7,
+          }),
         floor < 0 && keyArea("away from the target", "veil"),
       ),
       panels: [{

@@ -9,7 +9,7 @@ import { keyLine, keyOf, keyShape } from "./_key.ts";
 import { axisAround, plainLength, smallLength } from "./_length_axis.ts";
 import { points } from "./_marks.ts";
 import { drawPage } from "./_page.ts";
-import type { Axis, Panel } from "./_panel.ts";
+import { type Axis, type Panel, TEXT_SIZE } from "./_panel.ts";
 import {
   layOutReadings,
   type PlacedReading,
@@ -114,7 +114,7 @@ export async function readingsFigure(
     ticks: middles.map(({ x }) => x),
     label: (at) => {
       const { set } = middles.find(({ x }) => x === at)!;
-      return shortened(set, 14, 90);
+      return shortened(set, TEXT_SIZE, 104);
     },
   };
   const panelOf = (on: "work" | "flat", last: boolean): Panel | undefined => {

@@ -144,7 +144,7 @@ export async function ringChoiceFigure(
         path(Plot, curve, "quiet", { width: 1.8 }),
         points(Plot, best, "star", {
           fill: "paper",
-          stroke: "alarm",
+          stroke: "ink",
           size: 7,
           width: 1.8,
         }),
@@ -180,7 +180,7 @@ export async function ringChoiceFigure(
   const nobody = closed.map(({ label }) => label).join(", ");
   return svgFigure(
     await drawPage({
-      title: settings.title ?? "Which ring for which question",
+      title: settings.title ?? "The smallest amount each ring size shows",
       description: settings.description ??
         `Smallest detectable amounts. ${
           [...words, ...nobody === "" ? [] : [`No ring can see: ${nobody}`]]
@@ -193,7 +193,7 @@ export async function ringChoiceFigure(
           keyShape(label, shapeOf(i), { fill: seriesRole(i), size: 6 })
         ),
         open.some(({ best }) => best) &&
-          keyShape("best possible size", "star", { stroke: "alarm", size: 6 }),
+          keyShape("best possible size", "star", { stroke: "ink", size: 6 }),
       ),
       notes: [
         "Lower is better.",

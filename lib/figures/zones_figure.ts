@@ -62,7 +62,7 @@ export async function zonesFigure(
   const all = [reference, ...zones];
   const labels = all.map(({ label, distance }) =>
     [
-      ...fitText(label.replace(" (", "\n("), TEXT_SIZE, 90, 3),
+      ...fitText(label.replace(" (", "\n("), TEXT_SIZE, 104, 3),
       placeText(distance, unit),
     ].join("\n")
   );

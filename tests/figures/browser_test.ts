@@ -77,6 +77,14 @@ Deno.test({
             deepEqual(seen.strangers, [], `${name}: fell out of the picture`);
             equal(seen.xml, "svg", `${name}: not well-formed`);
             ok(seen.texts > 3, `${name}: no text`);
+            // From rim to rim of a phone 360 px wide they keep 12 px.
+            const sizes = [...svg.matchAll(/font-size="([\d.]+)"/g)]
+              .map(([, size]) => Number(size));
+            ok(
+              Math.min(...sizes) * 360 / width >= 12 || width !== 480 ||
+                /legend/i.test(name),
+              `${name}: letters of ${Math.min(...sizes)} px`,
+            );
           }
         }
         await page.close();

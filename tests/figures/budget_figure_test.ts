@@ -40,9 +40,10 @@ Deno.test("budgetFigure() draws bars in proportion", async () => {
     lines: [{ source: "a", contribution: 3 }, { source: "b", contribution: 4 }],
     standardUncertainty: 5,
   });
-  const widths = [...svg.matchAll(/<rect height="22.4" width="([\d.]+)"/g)].map(
-    (m) => Number(m[1]),
-  );
+  const widths = [...svg.matchAll(/<rect height="24.64" width="([\d.]+)"/g)]
+    .map(
+      (m) => Number(m[1]),
+    );
   equal(widths.length, 3);
   const unit = widths[0] / 4;
   deepEqual(widths.map((w) => Math.round(100 * w / unit) / 100), [4, 3, 5]);
