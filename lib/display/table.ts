@@ -29,6 +29,13 @@ function plain(value: TableValue | undefined): string {
     : String(value).replace(/\s+/g, " ");
 }
 
+/** The same for a page, where a number stays with its unit when a line breaks. */
+function joined(value: TableValue | undefined): string {
+  return typeof value === "string"
+    ? value.replace(/[^\S\u00a0]+/g, " ")
+    : plain(value);
+}
+
 function plainText(head: readonly string[], body: readonly string[][]): string {
   const widths = head.map((name, i) =>
     Math.max(...[name, ...body.map((row) => row[i])].map((cell) => cell.length))
@@ -98,6 +105,15 @@ export function table(
     );
     return sum + 2 + Math.max(longest(words), short[i] ? longest(cells) : 16);
   }, 0);
+  // Broken at blanks alone; long texts may break anywhere, and take little.
+  const narrow = columns.reduce((sum, name, i) => {
+    const cells = rows.map((row) => joined(row[columns[i]]));
+    const words = [name, ...short[i] ? cells : []].flatMap((text) =>
+      text.split(" ")
+    );
+    return sum + 2 + Math.max(longest(words), short[i] ? 0 : 12);
+  }, 0);
+  const onPaper = wide <= PAPER ? "fits" : narrow <= PAPER ? "wraps" : "";
   const style = (i: number): MarkupPart => {
     const rules = [
       ...(numeric[i] ? ["text-align:right"] : []),
@@ -115,13 +131,22 @@ export function table(
       numeric[i] ? markup` style="text-align:right"` : ""
     }>${name}</th>`
   );
-  const lines = body.map((row) =>
+  // A date or a number with its unit: whole on paper too.
+  const whole = columns.map((column) =>
+    onPaper === "wraps" &&
+    rows.every((row) => !joined(row[column]).includes(" "))
+  );
+  const lines = rows.map((row) =>
     markup`<tr>${
-      row.map((cell, i) => markup`<td${style(i)}>${cell}</td>`)
+      columns.map((column, i) =>
+        markup`<td${whole[i] ? markup` class="whole"` : ""}${style(i)}>${
+          joined(row[column])
+        }</td>`
+      )
     }</tr>`
   );
   const { html } = markup`<table${
-    wide <= PAPER ? markup` class="fits"` : ""
+    onPaper === "" ? "" : markup` class="${onPaper}"`
   }>${above}<thead><tr>${head}</tr></thead><tbody>${lines}</tbody></table>`;
   const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;
   const markdown = [

@@ -137,6 +137,64 @@ testWith(
 
 testWith(
   "chromium",
+  "exportHtml() breaks no word of a printed table, parts no number from its unit, and stays on the paper",
+  async () => {
+    await using browser = await TestBrowser.start();
+    const long =
+      "every reading of the session is negative, but sag is positive for the declared surface: does the gauge count down?";
+    const shownTables = [
+      table([{
+        "": "suspicious",
+        where: "readings.csv, line 20",
+        what: long,
+        "what to do": long,
+      }]),
+      table([{
+        source: "zeroing, differently from zone to zone",
+        "how many": "144",
+        "scatter in sag": "0.76\u00a0µm (0.65 to 0.91)",
+        "in radius": "3.8\u00a0mm (3.3 to 4.5)",
+        "share of the variance": "12\u00a0%",
+        "six times, of the tolerance": "76\u00a0%",
+        "six times, of one stretch": "38\u00a0%",
+        date: "2024-03-02",
+      }]),
+    ];
+    const notebook: Notebook = {
+      metadata: { language_info: { name: "typescript" } },
+      cells: await Promise.all(
+        shownTables.map(async (one, i) =>
+          code(
+            "x".repeat(i + 1),
+            shown(await one[jupyterDisplay]() as JsonObject),
+          )
+        ),
+      ),
+    };
+    const html = await exportHtml(notebook);
+    const { page } = await browser.open(html, { width: 672, media: "print" });
+    const broken = await page.evaluate(`
+      [...document.querySelectorAll("th, td")].flatMap((cell) => {
+        const text = cell.firstChild;
+        if (text === null) return [];
+        return [...text.data.matchAll(/[^ ]+/g)].filter((word) => {
+          const range = document.createRange();
+          range.setStart(text, word.index);
+          range.setEnd(text, word.index + word[0].length);
+          return new Set([...range.getClientRects()].map((r) => Math.round(r.top))).size > 1;
+        }).map((word) => word[0]);
+      })`);
+    deepEqual(broken, []);
+    const over = await page.evaluate(`
+      Math.max(...[...document.querySelectorAll("table")].map((one) =>
+        one.getBoundingClientRect().right - document.querySelector("main").getBoundingClientRect().right))`);
+    ok(Number(over) <= 1, `${over}`);
+    await page.close();
+  },
+);
+
+testWith(
+  "chromium",
   "exportHtml() clips the second of two figures with equal ids by its own path",
   async () => {
     await using browser = await TestBrowser.start();

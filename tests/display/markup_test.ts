@@ -62,7 +62,22 @@ Deno.test("table() says of a table whether it fits on paper side by side", async
       Array.from({ length: count }, (_, i) => [`c${i}`, text]),
     );
   match(await html([cells(6, "3004.4 ± 7.5")]), /^<table class="fits">/);
-  match(await html([cells(7, "3004.4 mm ± 7.5 mm")]), /^<table>/);
+  // Too wide for one line, yet whole words and numbers with their units fit.
+  match(
+    await html([cells(7, "3004.4 mm ± 7.5 mm")]),
+    /^<table class="wraps">.*<td style="white-space:nowrap">/,
+  );
+  match(
+    await html([cells(12, "2024-03-02 evening"), { c0: "2024-03-02" }]),
+    /^<table>/,
+  );
+  match(
+    await html([{
+      date: "2024-03-02",
+      ...cells(5, "2024-03-02 evening"),
+    }]),
+    /^<table class="wraps">.*<td class="whole" style="white-space:nowrap">2024-03-02<.td><td style="white-space:nowrap">2024-03-02 evening/,
+  );
   match(await html([cells(9, "word ".repeat(40))]), /^<table>/);
   match(await html([{ ["a".repeat(200)]: "1" }]), /^<table>/);
 });
