@@ -143,6 +143,13 @@ export const STATISTICS_WORDS: readonly GlossaryEntry[] = [
     forms: ["shares of the variance", "% of the variance"],
   },
   {
+    term: "six times the scatter",
+    unit: "in % of the tolerance or of a stretch of work",
+    meaning:
+      "Six standard deviations: the width that holds nearly all readings, held against what is to be decided. Above 100 % one reading cannot decide it.",
+    forms: ["six times", "six standard deviations"],
+  },
+  {
     term: "standard deviation",
     unit: "in the unit of the readings",
     meaning:
@@ -155,13 +162,6 @@ export const STATISTICS_WORDS: readonly GlossaryEntry[] = [
     meaning:
       "How unsure a value is, as one standard deviation. About two of them make the ± that is 95 % sure.",
     forms: ["standard uncertainties", "standard error"],
-  },
-  {
-    term: "taken six times",
-    unit: "in % of the tolerance or of a stretch of work",
-    meaning:
-      "Six standard deviations: the width that holds nearly all readings, held against what is to be decided. Above 100 % one reading cannot decide it.",
-    forms: ["six times", "six standard deviations"],
   },
   {
     term: "within tolerance",

@@ -255,7 +255,9 @@ export function limitSentences(
   found.push(...trendSentences(levelsOf(session), step, unit));
   for (const { set, place, from } of outliers) {
     found.push(
-      `${zones[place].place.label} in ${sets[set].label} stands ${
+      `In set ${set + 1} (${sets[set].label}) ${
+        zones[place].place.label
+      } stands ${
         writeSmall(from, unit)
       } apart from the other sets; it is kept, and counts.`,
     );

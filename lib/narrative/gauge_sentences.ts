@@ -159,7 +159,7 @@ function toleranceSentence(
     ? "one reading may do, near the middle"
     : "one reading will do";
   return [
-    `The scatter of one reading, taken six times, ${
+    `Six times the scatter of one reading ${
       percent > 100
         ? `fills the tolerance of the radius (±${
           writeSmall(capability.sagTolerance, unit)
@@ -191,7 +191,7 @@ function stretchSentence(
   return [
     total?.percentOfChange === undefined
       ? `How that compares with one stretch of work is not known, since nobody said how much sag one changes; ${smallest}.`
-      : `The scatter of one reading, taken six times, is ${
+      : `Six times the scatter of one reading is ${
         total.percentOfChange > 100
           ? `${times(total.percentOfChange)} times`
           : `${Math.round(total.percentOfChange)} % of`
@@ -218,7 +218,7 @@ export function gaugeReasons(
     .map(({ source, levels }) => `${levels} ${PLURALS[source]}`);
   const study = capability.kind === "judged" && capability.noStudy
     ? [
-      "Percent of study variation and number of distinct categories are left out: on one surface nothing varies for the gauge to tell apart.",
+      "How many different surfaces the gauge could tell apart is not said, since only one was read.",
     ]
     : [];
   return [

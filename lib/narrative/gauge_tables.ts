@@ -55,7 +55,7 @@ export function componentsTable(report: GaugeReport): Displayable {
       value === undefined ? "—" : `${Math.round(value)} %`;
     return {
       source: name,
-      levels: total ? "—" : `${figure.levels}`,
+      "how many": total ? "—" : `${figure.levels}`,
       "scatter in sag": writeSpread(figure.sag, small),
       "in radius": figure.radius ? writeSpread(figure.radius, unit) : "—",
       "share of the variance": total ? "100 %" : percent(share?.percent),

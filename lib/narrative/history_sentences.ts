@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { progressLimits } from "../fabrication/predict_progress.ts";
 import type { WorkLogEntry } from "../records/work_log.ts";
 import type { TimelineNote } from "../fabrication/work_timeline.ts";
 import type { HistoryFindings } from "./history_answer.ts";
@@ -60,13 +61,13 @@ function notSpheres({ points, timeline }: HistoryFindings): readonly string[] {
   const names = points.filter((point) => !isSphere(point))
     .map(({ session }) => session.session);
   if (names.length === 0 || timeline.stages.length === 0) return [];
-  const [is, it] = names.length === 1
-    ? ["was not a sphere", "it counts"]
-    : ["were not spheres", "they count"];
+  const [sessions, count] = names.length === 1
+    ? ["session", "it counts"]
+    : ["sessions", "they count"];
   return [
-    `${names.length === 1 ? "Session" : "Sessions"} ${
+    `In ${sessions} ${
       names.join(", ")
-    } ${is} within the tolerance; ${it} for no rate.`,
+    } the surface was not a sphere within the tolerance; ${count} for no rate.`,
   ];
 }
 
@@ -97,7 +98,7 @@ function lines(list: readonly number[]): string {
   return `${list.length === 1 ? "line" : "lines"} ${list.join(", ")}`;
 }
 
-/** Settings that moved the radius away from its target. */
+/** Settings that surely moved the radius away from its target. */
 function wrongWay(
   { stages, current, folder: { piece }, timeline, points }: HistoryFindings,
 ): readonly string[] {
@@ -112,7 +113,8 @@ function wrongWay(
   return stages.flatMap((stage) => {
     const { fit } = stage;
     if (fit === undefined || stage === current) return [];
-    if (ahead * fit.rate.value >= 0) return [];
+    const { low, high } = progressLimits(fit.rate);
+    if (ahead > 0 ? high >= 0 : low <= 0) return [];
     return [
       `${settingName(stage)} went the wrong way: ${
         writeRate(fit.rate, piece.unit)

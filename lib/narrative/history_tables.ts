@@ -9,6 +9,7 @@ import { table } from "../display/table.ts";
 import type { WorkLogEntry } from "../records/work_log.ts";
 import type { HistoryReport } from "./history_report.ts";
 import { settingName, writeRate, writeWork } from "./history_words.ts";
+import { sentences } from "./show.ts";
 import { writeRadius } from "./write_radius.ts";
 
 const VERDICTS = {
@@ -113,13 +114,18 @@ export function ratesTable(report: HistoryReport): Displayable {
       "sag for one": writeRate(fit.rate, unit),
       expected: expected === undefined ? "—" : writeRate(expected.rate, unit),
       "compared": comparison?.verdict ?? "—",
-      "even?": change?.kind === "changed"
+      "steady?": change?.kind === "changed"
         ? `changed at ${change.at}`
         : change?.kind === "steady"
         ? "no change shows"
         : "too few sessions to tell",
     }];
   });
+  if (rows.length === 0) {
+    return sentences([
+      "No rate was found: that takes two sessions of one setting with work between them.",
+    ]);
+  }
   return table(rows, {
     columns: [
       "setting",
@@ -128,7 +134,7 @@ export function ratesTable(report: HistoryReport): Displayable {
       "sag for one",
       "expected",
       "compared",
-      "even?",
+      "steady?",
     ],
     caption: `Change of sag of the whole surface for one ${
       amount.slice(0, -1)

@@ -97,10 +97,12 @@ export function settingName({ grade, position }: Setting): string {
  */
 export function writeRate(rate: Estimate, unit: LengthUnit): string {
   const { low, high } = progressLimits(rate);
-  const sign = rate.value < 0 ? "−" : "+";
-  return sign + formatWithUncertainty(
+  const size = formatWithUncertainty(
     millimetres(Math.abs(rate.value)),
     millimetres((high - low) / 2),
     smallUnit(unit),
   );
+  // What rounds to nothing has no sign.
+  const sign = parseFloat(size) === 0 ? "" : rate.value < 0 ? "−" : "+";
+  return sign + size;
 }

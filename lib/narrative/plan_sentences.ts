@@ -46,22 +46,38 @@ export function planAnswer(
   return [
     radiusKnown(findings, unit),
     ringSentence(choices, unit),
-    ...records.flatMap(({ ring, sizes, history, twin }) => {
-      const doubtful = sizes.some(({ verdict = "agrees", agreement }) =>
-        verdict !== "agrees" || agreement?.agree === false
-      );
-      const due = (history?.daysLeft ?? 0) < 0;
-      if (doubtful || history?.changed || twin?.comparison.agree === false) {
-        return [
-          `Look at ${
-            ringName(ring)
-          } first: its calibrations say otherwise, below.`,
-        ];
-      }
-      return due ? [`${ringNameFirst(ring)} is due for calibration.`] : [];
-    }),
+    ...calibrationSentences(records),
     ...thermal.map((warning) => thermalSentence(warning, unit)),
   ];
+}
+
+/** Which rings to look at first, then all that are due in one sentence. */
+function calibrationSentences(
+  records: PlanFindings["records"],
+): readonly string[] {
+  const due: string[] = [];
+  const doubted = records.flatMap(({ ring, sizes, history, twin }) => {
+    const doubtful = sizes.some(({ verdict = "agrees", agreement }) =>
+      verdict !== "agrees" || agreement?.agree === false
+    );
+    if (doubtful || history?.changed || twin?.comparison.agree === false) {
+      return [
+        `Look at ${
+          ringName(ring)
+        } first: its calibrations say otherwise, below.`,
+      ];
+    }
+    if ((history?.daysLeft ?? 0) < 0) due.push(ring);
+    return [];
+  });
+  if (due.length === 0) return doubted;
+  const all = due.map((ring, i) =>
+    i === 0 ? ringNameFirst(ring) : ringName(ring)
+  );
+  const names = all.length === 1
+    ? `${all[0]} is`
+    : `${all.slice(0, -1).join(", ")} and ${all.at(-1)} are`;
+  return [...doubted, `${names} due for calibration.`];
 }
 
 /** The display's step, of the reading and of the zero together. */

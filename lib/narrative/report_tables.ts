@@ -9,6 +9,8 @@ import { groupProblems, type ProblemGroup } from "../records/group_problems.ts";
 import type { Problem } from "../records/problem.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
+import { amountIn } from "../units/length_unit.ts";
+import { decimalsFor } from "../units/round_decimal.ts";
 import { nearest } from "../zones/sphericity.ts";
 import { smallUnit, writeSmall } from "./sag_words.ts";
 import { stateZoneRadius } from "./radius_statement.ts";
@@ -93,26 +95,35 @@ export function differencesTable(report: SessionReport): Displayable {
     return table([], { caption: "No two zones were read in one set." });
   }
   const small = smallUnit(unit);
-  const decimals = unit === "mm" ? 2 : 3;
-  const write = (length: number): string =>
-    formatLength(millimetres(length), small, decimals);
+  const most = unit === "mm" ? 2 : 3;
   const limit = session.sphericity.tolerance?.sag;
   const rows = session.differences.map((one) => {
     const { interval90, interval95, simultaneous95 } = one;
+    // No more figures than the narrowest interval of the row supports.
+    const half = interval90 === undefined
+      ? 0
+      : amountIn(millimetres(interval90.high - interval90.low), small) / 2;
+    const decimals = half === 0
+      ? most
+      : Math.min(most, Math.max(0, decimalsFor(half)));
+    const write = (length: number): string =>
+      formatLength(millimetres(length), small, decimals);
     // Outer less inner, as in the table of zones and the figure.
     const range = (interval: typeof interval90): string =>
       interval === undefined
         ? "needs two sets"
-        : `${withoutUnit(write(-interval.high))} to ${write(-interval.low)}`;
+        : `${withoutUnit(write(-interval.high))} to ${
+          withoutUnit(write(-interval.low))
+        }`;
     return {
       "zones": `${session.zones[one.second].place.label} less ${
         session.zones[one.first].place.label
       }`,
       sets: one.sets,
       difference: write(-one.mean),
-      "90 % (is it within?)": range(interval90),
-      "95 %, this pair alone": range(interval95),
-      "95 %, all pairs (is it out?)": range(simultaneous95),
+      [`90 % in ${small} (is it within?)`]: range(interval90),
+      [`95 % in ${small}, this pair alone`]: range(interval95),
+      [`95 % in ${small}, all pairs (is it out?)`]: range(simultaneous95),
       "verdict": limit === undefined || interval90 === undefined
         ? "—"
         : simultaneous95 !== undefined && nearest(simultaneous95) > limit
@@ -128,7 +139,7 @@ export function differencesTable(report: SessionReport): Displayable {
   });
 }
 
-/** A length whose unit follows further on. */
+/** A length whose unit stands above. */
 function withoutUnit(text: string): string {
   return text.replace(/[ \u00a0]\S+$/, "");
 }

@@ -181,7 +181,7 @@ export function heatTable(
     {
       caption: `How ${
         twoFigures(thickness, unit)
-      } of ${glass.name} settles: three times to 1/e, the wait until 5 % is left of the one that governs, and the radius read after work left it 5 K warm.`,
+      } of ${glass.name} settles: three times in which a difference of warmth falls to 37 %, the wait until 5 % is left of the one that governs, and the radius read after work left it 5 K warm.`,
     },
   );
 }

@@ -87,7 +87,7 @@ const PAGE_JARGON = [
   "standard uncertainty",
   "stroke",
   "surface power",
-  "taken six times",
+  "Six times the scatter",
   "temperature gradient",
   "tolerance",
   "turned edge",

@@ -66,11 +66,11 @@ Deno.test("openGaugeStudy() finds the warm hands of one person and what a plan n
   );
   match(
     plain(report.reasons.join(" ")),
-    /The scatter of one reading, taken six times, is \d+(\.\d times| % of) what one stretch of work changes;/,
+    /Six times the scatter of one reading is \d+(\.\d times| % of) what one stretch of work changes;/,
   );
   match(
     plain(report.reasons.join(" ")),
-    /distinct categories are left out: on one surface/,
+    /could tell apart is not said, since only one was read/,
   );
 });
 

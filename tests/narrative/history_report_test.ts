@@ -188,6 +188,30 @@ Deno.test("openHistory() says loudly when the radius goes the wrong way", async 
   );
 });
 
+Deno.test("historyNotes() calls no setting the wrong way whose rate may be none, and writes 0 without a sign", async () => {
+  const report = await demo();
+  const stages = report.stages.map((stage) =>
+    stage.fit === undefined ? stage : {
+      ...stage,
+      fit: {
+        ...stage.fit,
+        rate: { value: -1e-6, own: 0.0008, dof: 4, common: {} },
+      },
+    }
+  );
+  equal(/wrong way/.test(words(historyNotes({ ...report, stages }))), false);
+  const tiny = { value: -1e-6, own: 0.0008, dof: Infinity, common: {} };
+  match(words([writeRate(tiny, "mm")]), /^0\.0 ± 1\.6 µm/);
+});
+
+Deno.test("ratesTable() says so where no rate was found", async () => {
+  const shown = ratesTable(await openHistory("data/metric-250"));
+  match(
+    String((await shown[jupyterDisplay]())["text/plain"]),
+    /No rate was found: that takes two sessions of one setting/,
+  );
+});
+
 Deno.test("openHistory() plans the last grades from what an earlier piece taught", async () => {
   const report = await openHistory(HISTORY, { upTo: "E9", earlier: [BEFORE] });
   equal(report.plan?.advice, "go on");

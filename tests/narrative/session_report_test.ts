@@ -329,6 +329,7 @@ Deno.test("a page gives one quantity one ±, one sign and equal decimals, and sa
   const [, outer] = /edge less centre +4 +−([\d.]+) µm/.exec(pairs)!;
   equal(Number(outer).toFixed(1), size.split(" ± ")[0]);
   ok(!/centre less/.test(pairs), pairs);
+  match(pairs, /90 % in µm \(is it within\?\)/);
   const decimalsOf = (column: RegExp): string[] => [
     ...new Set(
       [...zones.matchAll(column)].map(([, value, half]) =>
@@ -642,6 +643,6 @@ Deno.test("limitSentences() shows the answer with and without a reading that sta
   const { cautions } = report(session(rows));
   match(
     plain(cautions.join(" ")),
-    /edge in S1 \/ 4 stands \d+(\.\d)? µm apart .* it is kept, and counts\. Without it the verdict would be “a sphere within the tolerance” instead of “not decided”, and the radius over all zones 252\d\.\d mm instead of 252\d\.\d mm/,
+    /In set 4 \(S1 \/ 4\) edge stands \d+(\.\d)? µm apart .* it is kept, and counts\. Without it the verdict would be “a sphere within the tolerance” instead of “not decided”, and the radius over all zones 252\d\.\d mm instead of 252\d\.\d mm/,
   );
 });
