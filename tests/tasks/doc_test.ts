@@ -1,4 +1,5 @@
 import { deepEqual, equal, match, ok } from "node:assert/strict";
+import { DRESS, DRESS_FILE, dressPage } from "sagbook/tasks/_doc_dress.ts";
 import { firstSentence, frontModule } from "sagbook/tasks/_doc_front.ts";
 import { ROOT, runTask } from "./_run_task.ts";
 
@@ -48,6 +49,17 @@ Deno.test("task doc makes a page of every layer and every symbol, with examples 
     const without: string[] = [];
     const silent: string[] = [];
     const index = await Deno.readTextFile(`${out}/index.html`);
+    const deep = await Deno.readTextFile(
+      `${out}/sagbook/geometry/~/radiusFromSag.html`,
+    );
+    for (const [page, up] of [[index, ""], [deep, "../../../"]]) {
+      match(page, /<html lang="en">/);
+      ok(page.includes(`href="${up}${DRESS_FILE}"`), up);
+      equal(/<button class="copyButton"/.test(page), false);
+      match(page, /<code tabindex="0"/);
+    }
+    equal(await Deno.readTextFile(`${out}/${DRESS_FILE}`), DRESS);
+    equal(dressPage("<p>no page</p>"), "<p>no page</p>");
     for (const [layer, symbols] of found) {
       ok(index.includes(`href="./sagbook/${layer}/index.html"`), layer);
       ok(Deno.statSync(`${out}/sagbook/${layer}/index.html`).isFile);
