@@ -138,7 +138,7 @@ async function sameNumbers(
     );
   for (const [i, row] of rows.entries()) {
     const shown = row.map((cell) =>
-      cell.replace(/ × 10[⁻⁰-⁹¹²³]+/g, "").replace("1/mm", "")
+      cell.replace(/[ \u00a0]×[ \u00a0]10[⁻⁰-⁹¹²³]+/g, "").replace("1/mm", "")
     );
     const kept = read[i].map((cell) =>
       cell.replace(/(\d)e-?\d+$/, "$1").replace("1/mm", "")
