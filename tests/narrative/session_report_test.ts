@@ -505,7 +505,7 @@ Deno.test("reportResults() takes differences from the inner to the outer zone, a
       })["text/plain"],
     ),
   );
-  match(shown, /edge less centre.*−27\.67 µm/);
+  match(shown, /edge less centre.*−27\.7 µm/);
 });
 
 Deno.test("coverageFactorOf() is the stated U over u, so that the figures of a page and of results.json multiply", () => {
