@@ -5,6 +5,7 @@
  */
 import { join } from "node:path";
 import { readOrdinaryFile } from "../files/read_ordinary_file.ts";
+import { userKernelFolder } from "../protocol/system.ts";
 import { isJsonObject } from "./document.ts";
 
 /** How a kernel is started and interrupted. */
@@ -22,21 +23,16 @@ export interface KernelChoice {
 /** Folders in which kernels are installed, the first found counts. */
 function kernelFolders(): string[] {
   const get = (name: string) => Deno.env.get(name) ?? "";
-  const home = get("HOME") || get("USERPROFILE");
-  const separator = Deno.build.os === "windows" ? ";" : ":";
-  const user = get("JUPYTER_DATA_DIR") || {
-    darwin: join(home, "Library", "Jupyter"),
-    windows: join(get("APPDATA"), "jupyter"),
-  }[Deno.build.os as string] ||
-    join(get("XDG_DATA_HOME") || join(home, ".local", "share"), "jupyter");
-  const shared = Deno.build.os === "windows"
-    ? [join(get("PROGRAMDATA"), "jupyter")]
-    : ["/usr/local/share/jupyter", "/usr/share/jupyter"];
+  const isWindows = Deno.build.os === "windows";
+  const below = (folder: string) => join(folder, "kernels");
   return [
-    ...get("JUPYTER_PATH").split(separator).filter((path) => path !== ""),
-    user,
-    ...shared,
-  ].map((folder) => join(folder, "kernels"));
+    ...get("JUPYTER_PATH").split(isWindows ? ";" : ":")
+      .filter((path) => path !== "").map(below),
+    userKernelFolder(),
+    ...(isWindows
+      ? [join(get("PROGRAMDATA"), "jupyter")]
+      : ["/usr/local/share/jupyter", "/usr/share/jupyter"]).map(below),
+  ];
 }
 
 async function readSpec(path: string): Promise<unknown> {

@@ -198,13 +198,13 @@ async function main(args: readonly string[]): Promise<number> {
   }
   const given = rest.length > 0 ? rest : [join(ROOT, "data/metric-250")];
   const groups = await Promise.all(given.map(findPieces));
-  const several = groups.flatMap(({ pieces }) => pieces).length > 1;
+  const areMany = groups.flatMap(({ pieces }) => pieces).length > 1;
   let worst: number = EXIT.ok;
   for (const { pieces, hint } of groups) {
     for (const piece of pieces) {
       const to = wanted.to === undefined
         ? join(piece, "report", "export")
-        : several
+        : areMany
         ? join(wanted.to, basename(resolve(piece)))
         : wanted.to;
       const code = await exportOne(piece, to, wanted).catch((error) => {
