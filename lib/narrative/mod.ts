@@ -112,6 +112,7 @@ export {
   zonesTable,
 } from "./report_tables.ts";
 export { smallUnit, writeDifference, writeSmall } from "./sag_words.ts";
+export { ringDisagreement } from "./ring_disagreement.ts";
 export { mainOfTwo } from "./main_session.ts";
 export { type SessionReport, sessionReport } from "./session_report.ts";
 export { answerBlock, RESULTS_TYPE, sentences, showAnswer } from "./show.ts";

@@ -224,7 +224,7 @@ export function problemsTable(report: SessionReport): Displayable {
     where: whereOf(group),
     what: [
       problem.column === undefined ? "" : `${problem.column}: `,
-      problem.value === undefined ? "" : `“${problem.value}” — `,
+      (problem.value ?? "") === "" ? "" : `“${problem.value}” — `,
       problem.message,
     ].join(""),
     "what to do": problem.mend ?? problem.expected ?? "",

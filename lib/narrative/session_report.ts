@@ -33,6 +33,7 @@ import {
   radiusReasons,
   radiusSentence,
 } from "./radius_sentences.ts";
+import { ringDisagreement } from "./ring_disagreement.ts";
 import { sphericitySentence } from "./sphericity_sentence.ts";
 import { strokesOf } from "./_work_habits.ts";
 
@@ -105,6 +106,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
   }
   const radius = stateRadius(session, piece, bench);
   const next = chooseNext(session, piece, radius, strokesOf(bench));
+  const otherwise = ringDisagreement(session, sessions, piece, bench);
   const { unit } = piece;
   return heldTogether({
     folder,
@@ -121,12 +123,15 @@ export function sessionReport(folder: PieceFolder): SessionReport {
         radius,
         piece.startingRadius ?? sessions[0].zones[0].radius?.radius,
       ),
+      ...(doubts.length > 0 ? [] : otherwise),
       // Readings in doubt, or without a radius, say nothing of the shape.
       ...(doubts.length > 0 || radius === undefined
         ? []
         : [sphericitySentence(session, unit)]),
       doubts.length > 0
         ? "Next: settle that first; nothing here is safe to act on until then."
+        : otherwise.length > 0
+        ? "Next: find out which ring is wrong (its radius, its balls, which one was on the gauge) before any more work."
         : nextStepSentence(
           next,
           session,

@@ -1,9 +1,10 @@
 import { jupyterDisplay } from "sagbook/display/bundle.ts";
-import { equal, match } from "node:assert/strict";
+import { deepEqual, equal, match } from "node:assert/strict";
 import { historyPoints } from "sagbook/narrative/history_points.ts";
 import { openGaugeStudy } from "sagbook/narrative/gauge_report.ts";
 import { planSheet, sheetTable } from "sagbook/narrative/gauge_tables.ts";
 import { mainOfTwo } from "sagbook/narrative/main_session.ts";
+import { ringDisagreement } from "sagbook/narrative/ring_disagreement.ts";
 import { openPiece } from "sagbook/narrative/open_piece.ts";
 import { withFolder } from "../records/_bench_of_cases.ts";
 
@@ -85,4 +86,29 @@ Deno.test("planSheet() is for the work as it stands: ring, grade and unit of the
     const { "text/plain": text } = await sheetTable(sheet)[jupyterDisplay]();
     match(String(text), /^The plan with ring 50, step by step/);
   });
+});
+
+Deno.test("ringDisagreement() puts rings that read one surface differently into the answer", async () => {
+  const FINE = { unit: "mm", display_step: "0.001 mm" };
+  const files = shop(["F500"], FINE);
+  const agreeing = await withFolder(files, openPiece);
+  const { session, sessions, folder: { piece, bench } } = agreeing;
+  deepEqual(ringDisagreement(session!, sessions, piece, bench), []);
+  // Ring 30 is really one of 31 mm: R comes out 7 % short.
+  const rings = [ring("30", 14.5), ring("50", 25)];
+  const wrong = await withFolder(
+    { ...files, bench: { ...files.bench, rings } },
+    openPiece,
+  );
+  const plain = wrong.answer.map((one) => one.replaceAll("\u00a0", " "));
+  match(
+    plain[1],
+    /^Ring 30 says otherwise: with it R is 42\.4 ± \d\.\d mm shorter, more than both can be off/,
+  );
+  match(
+    plain.at(-1)!,
+    /^Next: find out which ring is wrong .* before any more/,
+  );
+  const alone = wrong.sessions.filter((one) => one === wrong.session);
+  deepEqual(ringDisagreement(wrong.session!, alone, piece, bench), []);
 });
