@@ -13,6 +13,8 @@ export interface GeometricFocalLength {
   readonly value: number;
   /** Standard uncertainty: of the radius, and of the zone left untouched. */
   readonly standardUncertainty: number;
+  /** Its effective degrees of freedom; the range counts as known. */
+  readonly dof: number;
   /** Focal lengths for an edge worked down (high) and a centre deepened (low). */
   readonly range: Interval;
 }
@@ -29,9 +31,12 @@ export interface GeometricFocalLength {
  * @param radiusUncertainty Its standard uncertainty, in mm.
  * @param halfDiameter Half the clear diameter in mm.
  * @param figure What it is figured to.
+ * @param radiusDof Degrees of freedom of the radius's uncertainty; endless
+ * unless stated.
  * @returns Focal length with its range, in mm.
  *
- * @see JCGM 100:2008 (GUM), 4.3.7, for the uncertainty of a range.
+ * @see JCGM 100:2008 (GUM), 4.3.7, for the uncertainty of a range; G.4.1 for
+ * the degrees of freedom.
  *
  * @example
  * ```ts
@@ -49,17 +54,18 @@ export function geometricFocalLength(
   radiusUncertainty: Millimetres,
   halfDiameter: Millimetres,
   figure: "sphere" | "paraboloid",
+  radiusDof: number = Infinity,
 ): GeometricFocalLength {
   const high = radius / 2;
   const low = figure === "sphere"
     ? high
     : figuredRadius(radius, halfDiameter, 1) / 2;
+  const ofRadius = radiusUncertainty / 2;
+  const all = Math.hypot(ofRadius, (high - low) / Math.sqrt(12));
   return {
     value: (low + high) / 2,
-    standardUncertainty: Math.hypot(
-      radiusUncertainty / 2,
-      (high - low) / Math.sqrt(12),
-    ),
+    standardUncertainty: all,
+    dof: ofRadius === 0 ? Infinity : radiusDof * (all / ofRadius) ** 4,
     range: { low, high },
   };
 }

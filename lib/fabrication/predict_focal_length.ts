@@ -47,6 +47,8 @@ function ownPart(own: number, typical: number, scale: number): number {
  * piece of the shop where left out, or where the shop states none.
  * @param confidence Probability such an interval holds the focal length,
  * between 0 and 1.
+ * @param radiusDof Degrees of freedom of that uncertainty, endless unless
+ * stated; where they leave fewer to the whole than the pieces do, these count.
  * @returns The prediction.
  * @throws {RangeError} If the radius is not above 0 or its uncertainty below 0.
  *
@@ -71,6 +73,7 @@ export function predictFocalLength(
   radius: number,
   radiusUncertainty?: number,
   confidence: number = 0.95,
+  radiusDof: number = Infinity,
 ): FocalLengthPrediction {
   const action = "predict a focal length";
   if (!(radius > 0 && radius < Infinity)) {
@@ -85,9 +88,14 @@ export function predictFocalLength(
   }
   // Where the shop states none, its scatter holds the usual one.
   const own = habit.stated ? radiusUncertainty : undefined;
-  const { value, standardUncertainty, dof } = habit.used === "mean ratio"
+  const found = habit.used === "mean ratio"
     ? byRatio(habit, radius, own)
     : byLine(habit, radius, own);
+  const { value, standardUncertainty } = found;
+  const slope = habit.used === "mean ratio"
+    ? value / radius
+    : habit.line!.line.slope;
+  const dof = effectiveDof(found, slope * (own ?? 0), radiusDof);
   const half = standardUncertainty *
     studentTQuantile((1 - confidence) / 2, dof, "upper");
   return {
@@ -97,6 +105,18 @@ export function predictFocalLength(
     interval: { low: value - half, high: value + half },
     confidence,
   };
+}
+
+/** By Welch and Satterthwaite (JCGM 100:2008, G.4.1), never above the habit's. */
+function effectiveDof(
+  { standardUncertainty, dof }: { standardUncertainty: number; dof: number },
+  ofRadius: number,
+  radiusDof: number,
+): number {
+  const whole = standardUncertainty ** 2;
+  const own = Math.min(whole, ofRadius ** 2);
+  const spread = (whole - own) ** 2 / dof + own ** 2 / radiusDof;
+  return Math.min(dof, whole ** 2 / spread);
 }
 
 function byRatio(

@@ -119,12 +119,13 @@ export function focalReport(
   const u = radius?.budget.standardUncertainty;
   const prediction = habit === undefined || radius === undefined
     ? undefined
-    : predictFocalLength(habit, radius.radius, u);
+    : predictFocalLength(habit, radius.radius, u, 0.95, radius.budget.dof);
   const geometry = radius === undefined ? undefined : geometricFocalLength(
     radius.radius,
     millimetres(u ?? 0),
     millimetres(piece.diameter / 2),
     figure,
+    radius.budget.dof,
   );
   const wanted = piece.target && millimetres(piece.target.radius / 2);
   const tolerance = piece.target?.tolerance === undefined

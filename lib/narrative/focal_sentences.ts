@@ -11,6 +11,7 @@ import { decimalsFor } from "../units/round_decimal.ts";
 import type { LengthUnit } from "../records/piece.ts";
 import type { FocalReport } from "./focal_report.ts";
 import { holdPercent } from "./hold_percent.ts";
+import { writeWholeChance } from "./write_whole_chance.ts";
 import { writeRadius } from "./write_radius.ts";
 import { measuredHow } from "./shop_piece.ts";
 
@@ -45,7 +46,8 @@ export function focalAnswer(
       "There is no radius to start from: read the ground surface first.",
     ];
   }
-  const half = 1.96 * geometry.standardUncertainty;
+  const half = geometry.standardUncertainty *
+    studentTQuantile(0.025, geometry.dof, "upper");
   const from = `From a ground radius of ${writeRadius(radius, unit)}`;
   const alone = `${within(geometry.value, half, unit)} (95 %)`;
   if (prediction === undefined) {
@@ -120,17 +122,18 @@ function targetSentences(
   }
   const aimed = write(wanted, half);
   const good = `within ${write(tolerance, tolerance)} of it`;
-  const percent = (chance: number): string => `${Math.round(100 * chance)} %`;
   return [
     `The target is ${aimed}; from here the chance of landing ${good} is ${
-      percent(landing)
+      writeWholeChance(landing)
     }.`,
     aim.window === undefined
       ? `${place}: the chance of landing ${good} is ${
-        percent(aim.probability!)
-      } there, and no radius gives ${percent(probability)}.`
+        writeWholeChance(aim.probability!)
+      } there, and no radius gives ${writeWholeChance(probability)}.`
       : `${place}; anywhere from ${write(aim.window.low, half)} to ${
         write(aim.window.high, half)
-      } the chance of landing ${good} is ${percent(probability)} or more.`,
+      } the chance of landing ${good} is ${
+        writeWholeChance(probability)
+      } or more.`,
   ];
 }

@@ -222,3 +222,19 @@ Deno.test("finishedSuspicions() names inches, f-numbers, radii, centimetres and 
     0,
   );
 });
+
+Deno.test("geometricFocalLength() keeps the degrees of freedom of the radius, more where the range adds to it", () => {
+  const half = mm(150);
+  const alone = geometricFocalLength(mm(2848), mm(3.72), half, "sphere", 4);
+  near(alone.dof, 4, 1e-12);
+  const figured = geometricFocalLength(
+    mm(2848),
+    mm(3.72),
+    half,
+    "paraboloid",
+    4,
+  );
+  // u² = 1.86² + (S/2)²/12 with S = 3.953: 3.4596 + 0.3255; (u/1.86)⁴ = 1.197.
+  near(figured.dof, 4 * 1.197, 0.01);
+  equal(geometricFocalLength(mm(2848), mm(3.72), half, "sphere").dof, Infinity);
+});

@@ -16,6 +16,8 @@ import {
 } from "sagbook/narrative/mod.ts";
 import { readFinishedPieces } from "sagbook/records/finished_pieces.ts";
 import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
+import { studentTQuantile } from "sagbook/statistics/student_t_distribution.ts";
+import { millimetres as mm } from "sagbook/units/length.ts";
 import { withFolder } from "../records/_bench_of_cases.ts";
 
 const plain = (text: string): string => text.replace(/[\u00a0\u202f]/g, " ");
@@ -281,4 +283,34 @@ Deno.test("focalAnswer() sends convex work elsewhere, and knows a sphere from a 
   const { low, high } = sphere.geometry!.range;
   equal(low, high);
   equal(high, sphere.radius!.radius / 2);
+});
+
+Deno.test("focalAnswer() never makes geometry surer than half of the radius, nor a chance certain", async () => {
+  // Three sets: the radius has few degrees of freedom, and so has its half.
+  const { folder, finished } = await openFocal(
+    "data/history-300",
+    "data/shop-twelve",
+  );
+  const [last] = folder.readings.slice(-1);
+  const few = folder.readings.filter(({ session }) => session === last.session)
+    .slice(0, 12);
+  const wanted = { radius: mm(2000), tolerance: mm(1), statedAs: "radius" };
+  const report = focalReport(
+    {
+      ...folder,
+      readings: few,
+      piece: { ...folder.piece, target: wanted },
+    } as typeof folder,
+    finished,
+  );
+  const { radius, geometry, prediction } = report;
+  const half = geometry!.standardUncertainty *
+    studentTQuantile(0.025, geometry!.dof, "upper");
+  const { standardUncertainty, factor } = radius!.budget;
+  ok(half > factor * standardUncertainty! / 2, `${half}`);
+  ok(prediction!.dof <= 11, `${prediction!.dof}`);
+  match(
+    plain(report.answer.join(" ")),
+    /the chance of landing within 0\.50 mm of it is less than 1 %/,
+  );
 });
