@@ -74,13 +74,18 @@ ${handoutRings(figures)}</div>`;
  * ```
  */
 export function handoutSubject(
-  piece: Pick<Piece, "name" | "diameter" | "invented">,
+  piece: Pick<Piece, "name" | "diameter" | "unit" | "invented">,
   { form, radius, unit, step, stepKnown }: HandoutFigures,
 ): string {
+  // The gauge's unit, and the drawing's where that is another.
+  const both = (length: number): string =>
+    piece.unit === unit
+      ? rounded(length, unit)
+      : `${rounded(length, unit)} (${rounded(length, piece.unit)})`;
   const parts = [
     form,
-    `${rounded(piece.diameter, unit)} across`,
-    `R ${rounded(radius, unit)}`,
+    `${both(piece.diameter)} across`,
+    `R ${both(radius)}`,
     ...(stepKnown ? [`display step ${writeStep(step, unit)}`] : []),
   ];
   const invented = piece.invented ? " Piece and rings are invented." : "";

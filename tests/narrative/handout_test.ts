@@ -390,6 +390,20 @@ Deno.test("handoutSheet() and benchCard() show a name as typed, and cut a long o
   }
 });
 
+Deno.test("handoutSubject() names the drawing's unit beside the gauge's where they differ", () => {
+  const drawn = piece({ diameter: mm(210) });
+  const subject = (unit: "mm" | "in") =>
+    handoutSubject(
+      drawn,
+      handoutFigures(drawn, bench([balls("60", 60)], { unit })),
+    ).replace(/\s/g, " ");
+  match(
+    subject("in"),
+    /concave, 8\.27 in \(210 mm\) across, R [\d.]+ in \(\d+ mm\)/,
+  );
+  match(subject("mm"), /concave, 210 mm across, R \d+ mm/);
+});
+
 Deno.test("benchCard() writes the formula with the sign of the balls, and what the gauge does", () => {
   const sign = (form: "concave" | "convex", one: Ring): string => {
     const own = piece({ form });
