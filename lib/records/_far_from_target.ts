@@ -145,6 +145,8 @@ export function farFromTarget(
           saidSag(turn.sag, unit)
         } and R ${saidRadius(radiusOf(turn.sag, feet, form), unit)}`
     }`,
-    "check unit, ring, zero and the turns of the dial, or the target in piece.json; nothing was changed",
+    `check unit, ring, zero and the turns of the dial, or the target in piece.json; if the radius is right and work starts anew from there, state it: "starting_radius": "${
+      saidRadius(radius, unit)
+    }" in piece.json; nothing was changed`,
   );
 }

@@ -321,3 +321,16 @@ Deno.test("readPieceFolder() names a turn of a dial in inches, and does not take
     [],
   );
 });
+
+Deno.test("readPieceFolder() says how a radius far past the target is answered, and is satisfied by that answer", async () => {
+  // 1.4 times the sag: R 1801.8 mm, where 2520 mm was wanted.
+  const past = rows(each((sag) => 1.4 * sag));
+  const [doubt, ...rest] = await doubts(past);
+  deepEqual([doubt.code, rest.length], ["far-from-target", 0]);
+  const stated = /"starting_radius": "([^"]+)"/.exec(doubt.mend ?? "")?.[1];
+  match(stated ?? "", /^180\d(\.\d)? mm$/);
+  deepEqual(
+    await doubts(past, { piece: { starting_radius: stated } }),
+    [],
+  );
+});
