@@ -41,6 +41,7 @@ export class Kernel {
   #workspace: Promise<Workspace>;
   #evaluator: Promise<Evaluator>;
   #runner: Promise<CellRunner> | undefined;
+  #loading: ReturnType<typeof setTimeout>;
   #history = new History();
   #runs = new Runs();
   #comms = new Comms();
@@ -79,7 +80,7 @@ export class Kernel {
     this.#sockets.publish("status", { execution_state: "starting" }, undefined);
     this.#serve();
     // The first question is answered before the checker takes the processor.
-    setTimeout(() => this.#cells().catch(() => {}), LOAD_AFTER);
+    this.#loading = setTimeout(() => this.#cells().catch(() => {}), LOAD_AFTER);
   }
 
   /** Stops the running cell and abandons those that wait. */
@@ -96,6 +97,7 @@ export class Kernel {
   async shutdown(last?: () => void): Promise<void> {
     if (this.#ending) return;
     this.#ending = true;
+    clearTimeout(this.#loading);
     this.#queue.close();
     await Promise.allSettled([
       this.#evaluator.then((evaluator) => evaluator.stop()),
@@ -109,6 +111,7 @@ export class Kernel {
 
   /** Loads what reads and checks cells, once. */
   #cells(): Promise<CellRunner> {
+    if (this.#ending) return Promise.reject(new Error("the kernel has ended"));
     return this.#runner ??= (async () => {
       const [{ CellRunner }, { config }, evaluator] = await Promise.all([
         import("./cell_runner.ts"),

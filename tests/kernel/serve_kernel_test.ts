@@ -1,4 +1,4 @@
-import { equal, rejects } from "node:assert/strict";
+import { deepEqual, equal, rejects } from "node:assert/strict";
 import { serveKernel } from "sagbook/kernel/serve_kernel.ts";
 import { Kernel } from "sagbook/kernel/kernel.ts";
 import {
@@ -6,6 +6,8 @@ import {
   writeConnectionFile,
 } from "sagbook/protocol/connection.ts";
 import { KernelClient } from "sagbook/protocol/kernel_client.ts";
+import { MARK, processesMarked } from "../protocol/_marked_processes.ts";
+import { pause } from "./_session.ts";
 
 Deno.test("serveKernel() serves by the connection file alone until it is shut down", async () => {
   const folder = await Deno.makeTempDir();
@@ -44,4 +46,18 @@ Deno.test("serveKernel() refuses a connection file that is not there, and a port
     equal((error as Error).name, "AddrInUse");
   }
   taken.close();
+});
+
+Deno.test("Kernel() that is shut down before it has come up leaves no process", async () => {
+  const mark = crypto.randomUUID();
+  Deno.env.set(MARK, mark);
+  try {
+    const connection = createConnection();
+    await new Kernel({ connection, folder: Deno.cwd() }).shutdown();
+  } finally {
+    Deno.env.delete(MARK);
+  }
+  // Past the time after which the checker is loaded, asked for or not.
+  await pause(500);
+  deepEqual(await processesMarked(mark), []);
 });
