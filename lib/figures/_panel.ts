@@ -43,6 +43,8 @@ export interface Panel {
   readonly y?: Axis;
   /** A second horizontal axis on top, in other numbers. */
   readonly top?: {
+    /** Where it is marked, in numbers of the axis below; there unless told. */
+    readonly ticks?: readonly number[];
     readonly title: string;
     readonly label: (x: number) => string;
   };
@@ -93,13 +95,17 @@ export function marginsOf(
     ? EDGE
     : Math.min(EDGE + widest + 9, width * 0.6);
   const inner = width - left - Math.max(EDGE, right);
-  const labels = (x?.ticks ?? []).flatMap((tick) =>
-    [x!.label(tick), ...(top ? [top.label(tick)] : [])]
-      .map((label) => ({
-        label,
-        share: shareOf(x!, tick),
-        half: widthOf(label) / 2,
-      }))
+  const both = x === undefined
+    ? []
+    : top === undefined
+    ? [x]
+    : [x, { ticks: top.ticks ?? x.ticks, label: top.label }];
+  const labels = both.flatMap(({ ticks, label }) =>
+    ticks.map((tick) => ({
+      label: label(tick),
+      share: shareOf(x!, tick),
+      half: widthOf(label(tick)) / 2,
+    }))
   );
   const over = (share: (l: { share: number }) => number) =>
     Math.max(0, ...labels.map((l) => l.half + 4 - share(l) * inner));
@@ -166,7 +172,8 @@ function frame(
       ? Plot.gridY([...y.ticks], { stroke: ink("line"), strokeOpacity: 1 })
       : null,
     x && labelled(x, "bottom"),
-    x && top && labelled({ ...x, label: top.label }, "top"),
+    x && top &&
+    labelled({ ...x, ticks: top.ticks ?? x.ticks, label: top.label }, "top"),
     y &&
     Plot.axisY([...y.ticks], {
       ...common,

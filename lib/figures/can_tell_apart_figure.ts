@@ -80,14 +80,16 @@ export async function canTellApartFigure(
     text: small.text(bar.amount) +
       (input.radiusPerSag === undefined
         ? ""
-        : ` = ${plain.text(bar.amount * Math.abs(input.radiusPerSag))} of R`),
+        : ` =\u00a0${
+          plain.text(bar.amount * Math.abs(input.radiusPerSag))
+        }\u00a0of\u00a0R`),
   }));
   const axis = axisAround([0, smallest * k, ...rows.map(({ x }) => x)], {
     pad: 0.01,
     count: 4,
     fromZero: true,
   });
-  const room = Math.min(195, (settings.width ?? WIDTH) / 2);
+  const room = Math.min(215, (settings.width ?? WIDTH) / 2);
   const y = rowsAxis(
     rows.map(({ label, text }) =>
       [...fitText(label, TEXT_SIZE, room, 2), text].join("\n")

@@ -11,7 +11,6 @@ import { flatBars, points } from "./_marks.ts";
 import { drawPage } from "./_page.ts";
 import { finite, interval, positive, some } from "./_refuse.ts";
 import { ROW, rowsAxis } from "./_rows.ts";
-import { decimalsFor, written } from "./_ticks.ts";
 
 /** One source of scatter. */
 export interface ComponentIntervalsFigureComponent {
@@ -103,11 +102,16 @@ export async function componentIntervalsFigure(
     fromZero: true,
   });
   const inRadius = perSag * plain.perMillimetre / k;
-  const step = (axis.ticks[1] - axis.ticks[0]) * inRadius;
-  const two = decimalsFor(step);
-  // One figure where it says the step as well as two do.
-  const even = Math.abs(Number(step.toPrecision(1)) - step) < 0.02 * step;
-  const decimals = Math.max(0, even ? two - 1 : two);
+  // Round numbers of its own for the radius, over the same stretch.
+  const above = axisAround([0, axis.domain[1] * inRadius], {
+    pad: 0,
+    fromZero: true,
+  });
+  const names = rowsAxis(components.map(({ label }) => label), 165, 4);
+  const most = Math.max(
+    2,
+    ...names.ticks.map((i) => names.label(i).split("\n").length),
+  );
   const words = components.map(({ label, deviation, interval95: ends }) => {
     if (deviation === undefined) return `${label} cannot be told`;
     const u = ends ? (ends.high - ends.low) / 2 : undefined;
@@ -148,12 +152,14 @@ export async function componentIntervalsFigure(
       panels: [{
         top: {
           title: `Standard deviation in radius (${plain.unit})`,
-          label: (x) => written(x * inRadius, decimals),
+          ticks: above.ticks.map((radius) => radius / inRadius)
+            .filter((x) => x <= axis.domain[1] * (1 + 1e-9)),
+          label: (x) => above.label(x * inRadius),
         },
         xTitle: `Standard deviation in sag (${small.unit})`,
-        height: ROW * components.length,
+        height: Math.max(ROW, 20 * most + 4) * components.length,
         x: axis,
-        y: rowsAxis(components.map(({ label }) => label)),
+        y: names,
         marks: (Plot) => [
           ...flatBars(Plot, bars, { role: "first", width: 2.5 }),
           points(Plot, known, "circle", { fill: "ink", size: 5.5 }),
