@@ -211,7 +211,7 @@ export function benchAnswerLines(
     const amount = amountIn(perStep, shown);
     lines.push(
       `One display step is ${
-        formatLength(perStep, shown, Math.max(0, decimalsFor(amount)))
+        formatLength(perStep, shown, decimalsFor(amount))
       } of R here.`,
     );
   }

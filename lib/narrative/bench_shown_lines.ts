@@ -136,6 +136,6 @@ function perStep(length: number, unit: "mm" | "in"): string {
   return formatLength(
     millimetres(length),
     unit,
-    Math.max(0, decimalsFor(amount)),
+    decimalsFor(amount),
   );
 }

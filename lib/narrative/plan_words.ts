@@ -10,7 +10,7 @@ import type {
   RingChoice,
   RingQuestion,
 } from "../uncertainty/ring_question.ts";
-import { formatLength } from "../units/format_length.ts";
+import { formatLength, groupFigures } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import { amountIn } from "../units/length_unit.ts";
 import { decimalsFor } from "../units/round_decimal.ts";
@@ -50,6 +50,12 @@ export function twoFigures(length: number, unit: LengthUnit): string {
   return someFigures(length, unit, 2);
 }
 
+/** Two figures, and no power of ten however large the number is. */
+function twoPlainFigures(value: number): string {
+  const text = value.toPrecision(2);
+  return text.includes("e") ? groupFigures(`${Number(text)}`) : text;
+}
+
 /**
  * Writes the smallest amount a ring shows, in the words of its question.
  *
@@ -73,9 +79,17 @@ export function writeDetectable(
 ): string {
   switch (amount) {
     case "mm of radius":
-      return `a radius off by ${twoFigures(detectable, unit)}`;
+      return `a radius off by ${
+        formatLength(
+          millimetres(detectable),
+          unit,
+          detectable === 0
+            ? 0
+            : decimalsFor(amountIn(millimetres(detectable), unit)),
+        )
+      }`;
     case "conic constant":
-      return `a conic constant of ${detectable.toPrecision(2)}`;
+      return `a conic constant of ${twoPlainFigures(detectable)}`;
     case "mm of depth":
       return `a depth of ${writeSmall(detectable, unit)}`;
     case "mm peak to valley":

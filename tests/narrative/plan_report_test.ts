@@ -206,6 +206,15 @@ Deno.test("writeDetectable(), whyNone() and twoFigures() speak the question's wo
     plain(writeDetectable("mm of depth", 0.0041, "in")),
     "a depth of 0.16 thou",
   );
+  equal(
+    plain(writeDetectable("mm of radius", 8795, "mm")),
+    "a radius off by 8800 mm",
+  );
+  const conic = (value: number) =>
+    plain(writeDetectable("conic constant", value, "mm"));
+  equal(conic(0.029), "a conic constant of 0.029");
+  equal(conic(6.4e5), "a conic constant of 640 000");
+  equal(conic(604), "a conic constant of 600");
   match(whyNone("three feet cannot see it"), /three feet/);
   equal(plain(twoFigures(0, "mm")), "0 mm");
 });
