@@ -109,8 +109,9 @@ function scaleUncertainty(file: GaugeFile, read: FileLengths): number {
   if (typeof given === "number") {
     if (given < 0.1) return given;
   } else {
-    const match = /^\s*(\d+(?:\.\d+)?|\.\d+)\s*%\s*$/.exec(given);
-    if (match !== null && Number(match[1]) < 10) return Number(match[1]) / 100;
+    const match = /^\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*%\s*$/.exec(given);
+    const percent = Number(match?.[1].replace(",", ".") ?? NaN);
+    if (percent < 10) return percent / 100;
   }
   read.say(
     "refused",

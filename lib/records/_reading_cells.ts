@@ -177,7 +177,7 @@ export class ReadingCells {
         expected: "a number whose mark cannot be a thousands mark",
         mend: `write ${
           one.toFixed(4)
-        } or ${other}, or state decimal_mark (“point” or “comma”) in bench.json`,
+        } or ${other}, or state "decimal_mark": "comma" (or "point") in bench.json, beside "gauge"`,
       });
     }
     const family = unit === "D" ? this.#piece.unit : familyOf(unit);

@@ -94,12 +94,25 @@ function gaugeUnit({ displayStep, unit }: NewPiece): "mm" | "in" {
   return ["in", "thou", "µin"].includes(read.unit) ? "in" : "mm";
 }
 
+/** Whether some answer was typed with a decimal comma. */
+function hasComma(piece: NewPiece): boolean {
+  const typed = Object.values({
+    ...piece,
+    ...piece.target,
+    name: "",
+    glass: "",
+  });
+  return typed.some((text) => typeof text === "string" && /\d,\d/.test(text));
+}
+
 function benchText(piece: NewPiece, sizes: NewSizes): string {
   const measured = piece.ringRadius !== undefined &&
     piece.ballDiameter !== undefined;
   const spare = standIn(sizes.halfDiameter);
   const file: BenchFile = {
     $schema: "./schemas/bench.schema.json",
+    // Who types 1,5 mm will read 1,004: said here, it has one meaning.
+    ...(hasComma(piece) ? { decimal_mark: "comma" as const } : {}),
     gauge: {
       id: "gauge",
       shows: "sag",

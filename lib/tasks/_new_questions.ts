@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { resolve } from "node:path";
 import { parseLength } from "../units/parse_length.ts";
 import { say } from "./_terminal.ts";
 
@@ -59,9 +60,48 @@ export function asTolerance(unit: "mm" | "in") {
     length(typed.replace(/^\s*(?:±|\+\s?\/?\s?[-\u2212])\s*/, ""));
 }
 
+/** A plain number; a comma between figures is a decimal one. */
+const plainNumber = (text: string): number =>
+  Number(text.trim().replace(/^(\d*),(\d+)$/, "$1.$2"));
+
+/** Reads an answer as the radius of a ring that the work is to carry. */
+export function asRingRadius(unit: "mm" | "in", diameter: string) {
+  const asRadius = asLength(unit, "above 0");
+  const size = (text: string): number => {
+    const read = parseLength(text, { decimal: ".", defaultUnit: unit });
+    return read.kind === "length" ? read.value : Infinity;
+  };
+  return (typed: string): Answer<string> => {
+    const found = asRadius(typed);
+    return "value" in found && 2 * size(found.value) >= size(diameter)
+      ? {
+        fault:
+          `a circle of that radius is wider than the work (${diameter}); half its diameter is asked for`,
+      }
+      : found;
+  };
+}
+
+/** Reads an answer as a bench file, as it is seen from a folder. */
+export function asBench(folder: string) {
+  return (typed: string): Answer<string> => {
+    const found = asText(typed);
+    if (!("value" in found)) return found;
+    try {
+      if (Deno.statSync(resolve(folder, found.value)).isFile) return found;
+    } catch {
+      // It is not there, or may not be looked at: the same for who answers.
+    }
+    return {
+      fault:
+        `no such file is seen from the new folder; name one such as ../bench.json`,
+    };
+  };
+}
+
 /** Reads an answer as a number above 0. */
 export function asRatio(typed: string): Answer<number> {
-  const value = Number(typed.trim().replace(/^f\s*\/\s*/i, ""));
+  const value = plainNumber(typed.trim().replace(/^f\s*\/\s*/i, ""));
   return Number.isFinite(value) && value > 0 && typed.trim() !== ""
     ? { value }
     : { fault: "type a number such as 5" };
@@ -69,7 +109,7 @@ export function asRatio(typed: string): Answer<number> {
 
 /** Reads how far from a focal ratio is still good: a plain number. */
 export function asRatioTolerance(typed: string): Answer<number> {
-  const value = Number(typed.trim().replace(/^±\s*/, ""));
+  const value = plainNumber(typed.trim().replace(/^±\s*/, ""));
   return Number.isFinite(value) && value > 0 && typed.trim() !== ""
     ? { value }
     : {

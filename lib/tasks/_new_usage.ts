@@ -25,7 +25,8 @@ flags do not say is asked at the terminal. Nothing is ever overwritten.
   --tolerance LENGTH      how far from the wanted radius or focal length is good;
                           beside a focal ratio a plain number, such as 0.05
   --sphericity LENGTH     largest good difference of sag between zones, "2 µm"
-  --ring-radius LENGTH    radius of the circle through the ball centres
+  --ring-radius LENGTH    radius of the circle through the ball centres (half its
+                          diameter)
   --ball-diameter LENGTH  diameter of the balls
   --ring-uncertainty LENGTH  standard uncertainty of that radius
   --foot "foot out"|"feet out"   how the ring usually stands at the edge

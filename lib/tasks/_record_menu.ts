@@ -4,6 +4,9 @@
  * @module
  */
 import { zeroingLabel } from "../records/zeroing_label.ts";
+import type { Reading } from "../records/reading.ts";
+import { millimetres } from "../units/length.ts";
+import { amountIn } from "../units/length_unit.ts";
 import { parseNumber } from "../units/parse_number.ts";
 import type { Desk, ToZero } from "./_record_desk.ts";
 import type { TypedLine } from "./_record_typed_line.ts";
@@ -100,6 +103,11 @@ export function chooseDiameter(desk: Desk, typed: string): void {
   ) {
     return desk.with.say("Type degrees from 0 to 360, such as 60.");
   }
+  if (/[.,]\d\d/.test(typed)) {
+    return desk.with.say(
+      "That looks like a reading; nothing was kept. Type the degrees of the diameter, such as 60, or Enter alone; the readings come next.",
+    );
+  }
   const degrees = read.kind === "number" ? String(read.value) : undefined;
   if (question.kind === "diameter") {
     return desk.begin(question.next, degrees ?? question.next.diameter);
@@ -111,6 +119,21 @@ export function chooseDiameter(desk: Desk, typed: string): void {
   }
 }
 
+/** What the gauge shows on the work: here, in earlier sessions, or by target. */
+function usualShown(
+  { mine, nominal, with: settings }: Desk,
+): number | undefined {
+  const { keeper, ring, bench: { gauge } } = settings;
+  const isWork = (one: Reading) => one.on === "work" && one.ring === ring;
+  const read = mine.findLast(({ on }) => on === "work") ??
+    keeper.readings.findLast(isWork);
+  if (read?.shown !== undefined) return read.shown.amount;
+  if (nominal === undefined || gauge.shows.kind !== "sag") return undefined;
+  return gauge.unit === undefined
+    ? undefined
+    : amountIn(millimetres(nominal), gauge.unit);
+}
+
 /** Takes what the display showed before zero was pressed. */
 export function takeZero(desk: Desk, next: ToZero, line: TypedLine): void {
   const { say } = desk.with;
@@ -119,7 +142,7 @@ export function takeZero(desk: Desk, next: ToZero, line: TypedLine): void {
     const read = parseNumber(line.reading.replace(/\s*[^\d.,]*$/, ""), {
       decimal: ".",
     });
-    const usual = desk.mine.findLast(({ on }) => on === "work")?.shown?.amount;
+    const usual = usualShown(desk);
     if (read.kind !== "number") {
       return say(
         "That is no number; nothing was kept. What did the display show on the flat before zero was pressed?",

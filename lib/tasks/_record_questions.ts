@@ -37,6 +37,26 @@ export function textOf(flags: Flags, name: string): string | undefined {
     : undefined;
 }
 
+/** Times that a question is asked again. */
+const TRIES = 5;
+
+/** A number from a list, or nothing for Enter; anything else is asked again. */
+async function numberOf(
+  ask: NonNullable<Ask>,
+  question: string,
+  most: number,
+): Promise<string> {
+  let said = "";
+  for (let k = 0; k < TRIES; k++) {
+    const typed = (await ask(`${said}${question}`)).trim();
+    if (typed === "" || /^[1-9]$/.test(typed) && Number(typed) <= most) {
+      return typed;
+    }
+    said = `Type a number from 1 to ${most}, or Enter alone. `;
+  }
+  return "";
+}
+
 /** The ring that was named, or used before in this session, or is asked for. */
 export async function ringOf(
   { bench, readings }: PieceFolder,
@@ -89,10 +109,12 @@ export async function zonesOf(
   let zones = given?.split(/\s*,\s*/).filter((zone) => zone !== "") ??
     (before.length > 0 ? before : USUAL_ZONES);
   if (given === undefined && ask !== undefined && !whole) {
-    const typed = await ask(
+    const typed = await numberOf(
+      ask,
       `Places of a set: 1 centre; 2 centre, edge; 3 centre, 50% reach, edge; 4 the same at both ends (Enter: ${
         zones.join(", ")
       }): `,
+      4,
     );
     zones = ZONE_CHOICES[typed] ?? zones;
   }
@@ -136,8 +158,10 @@ export async function footOf(
   if (ring.foot.kind === "angle") return String(ring.foot.degrees);
   if (ring.foot.kind !== "unknown") return ring.foot.kind;
   if (ring.shape.kind === "edge" || ask === undefined) return "";
-  const typed = await ask(
+  const typed = await numberOf(
+    ask,
     "Foot 1 points: 1 one foot out, 2 two feet out, 3 not noted (Enter: 3): ",
+    3,
   );
   return FEET[Number(typed) - 1] ?? "";
 }

@@ -11,9 +11,11 @@ import { newFolderFiles, type NewPiece, refusalsOf } from "./_new_folder.ts";
 import {
   answer,
   type AnswerSource,
+  asBench,
   asLength,
   asRatio,
   asRatioTolerance,
+  asRingRadius,
   asText,
   asTolerance,
   asWord,
@@ -46,6 +48,7 @@ function targetOf(
   );
   if (way === undefined) return undefined;
   if (way === "focal-ratio") {
+    const ratio = answer(source, way, "Focal ratio", asRatio, true);
     const good = answer(
       source,
       "tolerance",
@@ -54,10 +57,17 @@ function targetOf(
       false,
     );
     return {
-      focal_ratio: answer(source, way, "Focal ratio", asRatio, true),
+      focal_ratio: ratio,
       ...(good === undefined ? {} : { tolerance: good }),
     };
   }
+  const length = answer(
+    source,
+    way,
+    way === "radius" ? "Radius of curvature" : "Focal length",
+    asLength(unit, "above 0"),
+    true,
+  );
   const good = answer(
     source,
     "tolerance",
@@ -66,13 +76,6 @@ function targetOf(
     false,
   );
   const tolerance = good === undefined ? {} : { tolerance: good };
-  const length = answer(
-    source,
-    way,
-    way === "radius" ? "Radius of curvature" : "Focal length",
-    asLength(unit, "above 0"),
-    true,
-  );
   return way === "radius"
     ? { radius: length, ...tolerance }
     : { focal_length: length, ...tolerance };
@@ -101,14 +104,15 @@ function pieceOf(source: AnswerSource, folder: string): NewPiece {
   const bench = answer(
     source,
     "bench",
-    "A bench file shared with other pieces",
-    asText,
+    "A bench file shared with other pieces, such as ../bench.json",
+    source.ask === undefined ? asText : asBench(folder),
     false,
   );
-  const ring = (flag: string, question: string) =>
+  const ring = (flag: string, question: string, read = length) =>
     bench === undefined
-      ? answer(source, flag, question, length, false)
+      ? answer(source, flag, question, read, false)
       : undefined;
+  let diameter = "";
   return {
     name: answer(source, "name", "Name of the piece", asText, false) ??
       (basename(resolve(folder)) || "piece"),
@@ -119,7 +123,13 @@ function pieceOf(source: AnswerSource, folder: string): NewPiece {
       asWord("concave", "convex"),
       true,
     ) as "concave" | "convex",
-    diameter: answer(source, "diameter", "Diameter", length, true) as string,
+    diameter: diameter = answer(
+      source,
+      "diameter",
+      "Diameter",
+      length,
+      true,
+    ) as string,
     unit,
     bevel: answer(
       source,
@@ -141,7 +151,8 @@ function pieceOf(source: AnswerSource, folder: string): NewPiece {
     bench,
     ringRadius: ring(
       "ring-radius",
-      "Radius of the circle through the ring's ball centres",
+      "Radius of the circle through the ring's ball centres, half its diameter",
+      asRingRadius(unit, diameter),
     ),
     ringUncertainty: ring(
       "ring-uncertainty",
@@ -187,7 +198,10 @@ export async function newFolder(
     return EXIT.ok;
   }
   if (problem !== undefined || rest.length !== 1) {
-    complain(`${problem ?? "Name one folder to make."}\n\n${USAGE}`);
+    const said = problem?.includes("--ring-diameter:")
+      ? "There is no flag --ring-diameter: --ring-radius takes half the diameter of the circle through the ball centres."
+      : problem;
+    complain(`${said ?? "Name one folder to make."}\n\n${USAGE}`);
     return EXIT.usage;
   }
   const [folder] = rest;
@@ -205,6 +219,14 @@ export async function newFolder(
     const source = { flags, used: new Set<string>(), ...(ask ? { ask } : {}) };
     const piece = pieceOf(source, folder);
     refuseUnused(source);
+    const shared = piece.bench === undefined
+      ? undefined
+      : asBench(folder)(piece.bench);
+    if (shared !== undefined && "fault" in shared) {
+      throw new QuestionError(
+        `--bench “${piece.bench}” cannot be used: ${shared.fault}.`,
+      );
+    }
     const diameter = parseLength(piece.diameter, { decimal: "." });
     const halfDiameter = diameter.kind === "length" ? diameter.value / 2 : 0;
     const files = await newFolderFiles(piece, { halfDiameter });

@@ -178,3 +178,14 @@ Deno.test("readPieceFolder() takes no name of an object's property for a materia
     "unknown-material",
   );
 });
+
+Deno.test("readPieceFolder() reads a scale in per cent with a decimal comma, as it reads lengths", async () => {
+  const scaled = (scale_uncertainty: string) =>
+    withFolder(
+      { bench: { ...BENCH, gauge: { unit: "mm", scale_uncertainty } } },
+      readPieceFolder,
+    );
+  equal((await scaled("0,1 %")).bench.gauge.scaleUncertainty, 0.001);
+  equal((await scaled(",5 %")).bench.gauge.scaleUncertainty, 0.005);
+  equal((await scaled("0.1 %")).bench.gauge.scaleUncertainty, 0.001);
+});

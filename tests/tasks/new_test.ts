@@ -254,3 +254,81 @@ Deno.test("newFolder() reads what a lens drawing says, and gives the gauge the u
     }
   });
 });
+
+Deno.test("newFolder() takes decimal commas wherever a number is asked for, and tells the bench", async () => {
+  await inFolder(async (path) => {
+    const { code } = await said([
+      ...[`${path}/five`, "--diameter=280", "--form=concave", "--bevel=1,5 mm"],
+      ...["--focal-ratio=f/5,6", "--tolerance=0,05", "--ring-radius=45 mm"],
+      ...["--ball-diameter=8 mm", "--display-step=1 µm"],
+    ]);
+    equal(code, 0);
+    await Deno.writeTextFile(
+      `${path}/five/sheets/a.csv`,
+      "zeroing;centre\n1;1,004\n2;1,005\n",
+    );
+    const { piece, readings } = await readPieceFolder(`${path}/five`);
+    equal(piece.bevel, 1.5);
+    equal(piece.target?.radius.toFixed(3), "3136.000");
+    equal(piece.target?.tolerance?.toFixed(3), "28.000");
+    deepEqual(readings.map(({ sag }) => sag), [1.004, 1.005]);
+    await said([`${path}/six`, "--diameter=280", "--form=concave"]);
+    equal(
+      (await Deno.readTextFile(`${path}/six/bench.json`)).includes("decimal"),
+      false,
+    );
+  });
+});
+
+Deno.test("newFolder() takes no ring wider than the work, and says where a ring's diameter goes", async () => {
+  await inFolder(async (path) => {
+    const call = [`${path}/x`, "--diameter=280", "--form=concave"];
+    const wide = await said([...call, "--ring-radius=150"]);
+    equal(wide.code, 2);
+    match(
+      wide.err,
+      /--ring-radius “150” cannot be used: a circle of that radius is wider than the work \(280 mm\); half its diameter is asked for\./,
+    );
+    const across = await said([...call, "--ring-diameter", "90 mm"]);
+    equal(across.code, 2);
+    match(
+      across.err,
+      /^There is no flag --ring-diameter: --ring-radius takes half/,
+    );
+    deepEqual([...Deno.readDirSync(path)], []);
+  });
+});
+
+Deno.test("newFolder() makes nothing for a bench file that is not there, and asks for it again", async () => {
+  await inFolder(async (path) => {
+    const flag = await said([
+      `${path}/x`,
+      "--diameter=280",
+      "--form=concave",
+      "--bench=../none.json",
+    ]);
+    equal(flag.code, 2);
+    match(flag.err, /--bench “\.\.\/none\.json” cannot be used: no such file/);
+    deepEqual([...Deno.readDirSync(path)], []);
+    const answers: Record<string, string[]> = {
+      "A bench file": ["Jo 280", ""],
+      "Does the surface": ["concave"],
+      "Diameter:": ["280"],
+      "Is the target": ["focal-length"],
+      "Focal length": ["1400"],
+      "How far": ["10"],
+    };
+    const asked: string[] = [];
+    const { code, out } = await said([`${path}/x`], (question) => {
+      asked.push(question);
+      const key = Object.keys(answers).find((one) => question.startsWith(one));
+      return answers[key ?? ""]?.shift() ?? null;
+    });
+    equal(code, 0);
+    match(out, /no such file is seen from the new folder/);
+    // What is wanted comes before how far from it is good.
+    const place = (start: string) =>
+      asked.findIndex((question) => question.startsWith(start));
+    ok(place("Focal length") < place("How far"));
+  });
+});

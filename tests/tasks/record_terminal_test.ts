@@ -183,6 +183,40 @@ testWith(
 );
 
 testWith(
+  ["python3"],
+  "task record takes no reading for a zero or a diameter, not even in the first set, and asks again for a choice it does not know",
+  async () => {
+    const folder = await makeFolder();
+    const { code, shown } = await inTerminal(folder, [
+      ["Places of a set: .*: ", "what\r"],
+      ["Type a number from 1 to 4, or Enter alone\\. .*: ", "2\r"],
+      [ZERO, "0.715\r"],
+      [ZERO, "0.002\r"],
+      [DIAMETER, "0,715\r"],
+      [DIAMETER, "22.5\r"],
+      ["centre: ", "0.715\r"],
+      ["edge: ", "\u0004"],
+    ], { NO_COLOR: "1" });
+    equal(code, 0, shown);
+    match(shown, /That looks like a reading of the work; nothing was kept/);
+    match(
+      shown,
+      /That looks like a reading; nothing was kept\. Type the degrees/,
+    );
+    deepEqual(
+      (await rowsOf(folder)).map((row) => [
+        row.zone,
+        row.zero_before,
+        row.diameter_deg,
+        row.reading,
+      ]),
+      [["centre", "0.002", "22.5", "0.715"]],
+    );
+    await Deno.remove(folder, { recursive: true });
+  },
+);
+
+testWith(
   ["bash", "prlimit"],
   "task record holds what does not fit on the disk, leaves no half line, and saves it once there is room",
   async () => {
