@@ -6,6 +6,7 @@
 import { effectiveFeet } from "../geometry/effective_feet.ts";
 import { sagForRadiusChange } from "../geometry/sensitivities.ts";
 import type { PieceFolder } from "../records/folder.ts";
+import { readFolderWorkLog } from "../records/read_folder_work_log.ts";
 import { readPieceFolder } from "../records/read_piece_folder.ts";
 import { lastReadings } from "./part_of_readings.ts";
 import { tellReading } from "./_tell_reading.ts";
@@ -21,6 +22,7 @@ import {
 import type { SurfaceComponents } from "../repeatability/surface_components.ts";
 import { chartZero, type ZeroHistory } from "../repeatability/zero_chart.ts";
 import type { LengthUnit } from "../records/piece.ts";
+import type { WorkLogEntry } from "../records/work_log.ts";
 import type { Reading } from "../records/reading.ts";
 import type { Millimetres } from "../units/length.ts";
 import { correctDrift } from "../zones/drift.ts";
@@ -35,10 +37,11 @@ import {
 } from "./gauge_oddities.ts";
 import { gaugeAnswer, gaugeReasons } from "./gauge_sentences.ts";
 import { holdPercent } from "./hold_percent.ts";
+import { onOneSurface, unloggedWork } from "./one_surface.ts";
 
 /** What a study of the gauge says, as data and in words. */
 export interface GaugeReport {
-  /** The folder. */
+  /** The folder, its readings those that were studied: of one surface. */
   readonly folder: PieceFolder;
   /** The components, one entry for each ring and grade of surface. */
   readonly surfaces: readonly SurfaceComponents[];
@@ -72,6 +75,8 @@ export interface GaugeOptions {
   readonly seed?: number;
   /** Simulated studies behind a stated chance; 1000 unless stated. */
   readonly studies?: number;
+  /** Lines of the work log: sessions with work between them are kept apart. */
+  readonly log?: readonly WorkLogEntry[];
 }
 
 /**
@@ -81,20 +86,21 @@ export interface GaugeOptions {
  * components of scatter are fitted as far as the design tells them apart, and
  * stand against the piece's tolerance and one stretch of work.
  *
- * @param folder A folder as read by `readPieceFolder`.
- * @param options Change of one stretch of work, seed.
+ * @param given A folder as read by `readPieceFolder`.
+ * @param options Change of one stretch of work, log of the work, seed.
  * @returns Data and sentences; without readings the answer says so.
  *
  * @example See the example of `lib/narrative/mod.ts`.
  */
 export function gaugeReport(
-  folder: PieceFolder,
+  given: PieceFolder,
   options: GaugeOptions = {},
 ): GaugeReport {
+  const { change, log } = options;
+  const { folder, notes, known } = onOneSurface(given, log);
   const { piece, bench, readings } = folder;
-  const { change } = options;
   const corrected = correctByOperator(readings, correctDrift);
-  const zero = chartZero(readings);
+  const zero = chartZero(given.readings);
   const surfaces = readings.some(({ on }) => on === "work")
     ? estimateComponents(readings, {
       sag: corrected.sag,
@@ -139,9 +145,10 @@ export function gaugeReport(
     answer: holdPercent([
       ...doubts,
       ...gaugeAnswer(told, unit),
+      ...(known ? [] : unloggedWork(main)),
       ...outlierSentences(outliers, main, readings, unit),
     ]),
-    reasons: holdPercent(gaugeReasons(told, unit)),
+    reasons: holdPercent([...notes, ...gaugeReasons(told, unit)]),
     limits: holdPercent([
       ...zeroingTrend(main, readings, unit),
       ...gaugeLimits(main, unit),
@@ -208,7 +215,8 @@ export async function openGaugeStudy(
   const { folder, notes } = lastReadings(
     await readPieceFolder(path, tellReading()),
   );
-  const report = gaugeReport(folder, options);
+  const { entries } = await readFolderWorkLog(path, folder.piece.unit);
+  const report = gaugeReport(folder, { log: entries, ...options });
   return { ...report, reasons: [...notes, ...report.reasons] };
 }
 

@@ -9,13 +9,16 @@ import type { HistoryStage } from "./history_stages.ts";
 import { formatLength, formatWithUncertainty } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
 import { suspicionSentences } from "./caution_sentences.ts";
+import type { NextStep } from "../fabrication/next_step.ts";
 import { forecastSentences, passedHow } from "./history_forecast.ts";
+import { LOUPE } from "./history_pits.ts";
 import { settingName, writeRate } from "./history_words.ts";
 import { holdPercent } from "./hold_percent.ts";
 import { nextStepSentence } from "./next_step_sentence.ts";
 import { radiusSentence } from "./radius_sentences.ts";
 import { writeSmall } from "./sag_words.ts";
 import { measuredHow } from "./shop_piece.ts";
+import { zeroDoubts } from "./zero_doubt.ts";
 import { sphericitySentence } from "./sphericity_sentence.ts";
 
 /** What the answer is made from: a report without its words. */
@@ -38,7 +41,10 @@ export function historyAnswer(
   last: HistoryPoint | undefined,
 ): readonly string[] {
   const { folder: { piece, problems }, points, radius, next, current } = found;
-  const doubts = suspicionSentences(problems);
+  const doubts = [
+    ...suspicionSentences(problems),
+    ...(last === undefined ? [] : zeroDoubts(last.session, piece.unit)),
+  ];
   if (last === undefined) {
     return [
       ...doubts,
@@ -73,7 +79,7 @@ export function historyAnswer(
       ? []
       : [
         afterwards(
-          nextStepSentence(
+          pitsFirst(next, found) ?? nextStepSentence(
             next,
             session,
             radius,
@@ -84,6 +90,29 @@ export function historyAnswer(
         ),
       ]),
   ]);
+}
+
+/** The step that comes first while the loupe sees pits: no finer grade. */
+function pitsFirst(
+  { kind }: NextStep,
+  { pits }: HistoryFindings,
+): string | undefined {
+  const loupe = pits?.state.loupe;
+  if (pits === undefined || loupe === undefined || loupe === "none") {
+    return undefined;
+  }
+  const stay =
+    `Next: stay with ${pits.grade} until the pits are gone (the loupe, as last entered: ${
+      LOUPE[loupe]
+    })`;
+  switch (kind) {
+    case "on target":
+      return `${stay}; the radius is on target, so work with positions that keep it there.`;
+    case "no target":
+      return `${stay}.`;
+    default:
+      return undefined;
+  }
 }
 
 /** The next step, after the order to stop where that comes first. */

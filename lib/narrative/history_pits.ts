@@ -13,7 +13,7 @@ import {
 } from "../fabrication/removal.ts";
 import type { WorkTimeline } from "../fabrication/work_timeline.ts";
 import type { LengthUnit } from "../records/piece.ts";
-import type { WorkLogEntry } from "../records/work_log.ts";
+import type { PitsSeen, WorkLogEntry } from "../records/work_log.ts";
 import type { Estimate } from "../statistics/estimate.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
@@ -77,7 +77,8 @@ export function historyPits(
     : undefined;
   const inGrade = entries.slice(start + 1);
   const { thicknessUncertainty: thickness = CALIPER } = own;
-  const measured = removal(entries.slice(0, start + 1), inGrade, thickness);
+  const gone = removal(entries.slice(0, start + 1), inGrade, thickness, grade);
+  const measured = gone?.grades.length === 1 ? gone.removed : undefined;
   const done = timeline.unit === undefined
     ? 0
     : inGrade.reduce((sum, one) => sum + (one[timeline.unit!] ?? 0), 0);
@@ -119,6 +120,15 @@ export function historyPits(
       })`;
     sentences.push(`${how}; that is ${REMOVAL[state.removal]}.`);
   }
+  if (gone !== undefined && measured === undefined) {
+    const { low, high } = progressLimits(gone.removed);
+    const amount = writeDifference(gone.removed.value, { low, high }, unit);
+    sentences.push(
+      `By the thickness ${amount} went off in ${
+        listed(gone.grades)
+      } together; what of it ${grade} took is not known, since none was noted when ${grade} began.`,
+    );
+  }
   sentences.push(
     loupe === undefined
       ? "Nobody has looked for pits in this grade yet: the loupe decides, zone by zone, never the gauge."
@@ -147,31 +157,56 @@ const REMOVAL = {
   "cannot tell": "not to be told from what is wanted",
 } as const;
 
-const LOUPE = {
+/** The loupe's verdict in words. */
+export const LOUPE: Readonly<Record<PitsSeen, string>> = {
   none: "no pits of the grade before",
   centre: "pits left at the centre",
   edge: "pits left at the edge",
   all: "pits left everywhere",
-} as const;
+};
 
-/** Glass gone since the last thickness of the grades before. */
+const listed = (names: readonly string[]): string =>
+  `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+
+/** Glass gone by two thicknesses of one place. */
+interface Gone {
+  /** How much. */
+  readonly removed: Estimate;
+  /** Grades worked between the two, the one now in use last. */
+  readonly grades: readonly string[];
+}
+
+/**
+ * Glass gone since a thickness of the grades before: the nearest one, for work
+ * of those grades that came after it is in the difference too.
+ */
 function removal(
   earlier: readonly WorkLogEntry[],
   inGrade: readonly WorkLogEntry[],
   uncertainty: number,
-) {
+  grade: string,
+): Gone | undefined {
   const places = ["thicknessCentre", "thicknessEdge"] as const;
-  for (const place of places) {
-    const last = earlier.findLast((one) => one[place] !== undefined)?.[place];
+  const read = (value: number) => ({
+    value,
+    own: uncertainty,
+    dof: Infinity,
+    common: {},
+  });
+  const found = places.flatMap((place) => {
+    const from = earlier.findLastIndex((one) => one[place] !== undefined);
     const now = inGrade.findLast((one) => one[place] !== undefined)?.[place];
-    if (last === undefined || now === undefined) continue;
-    const read = (value: number) => ({
-      value,
-      own: uncertainty,
-      dof: Infinity,
-      common: {},
-    });
-    return removalByThickness(read(last), read(now));
-  }
-  return undefined;
+    if (from < 0 || now === undefined) return [];
+    const since = earlier.slice(from + 1);
+    return [{
+      removed: removalByThickness(read(earlier[from][place]!), read(now)),
+      grades: [
+        ...new Set([
+          ...since.map((one) => one.grade ?? "a grade not named"),
+          grade,
+        ]),
+      ],
+    }];
+  });
+  return found.find(({ grades }) => grades.length === 1) ?? found[0];
 }

@@ -74,7 +74,7 @@ export interface ReadSession {
  *
  * equal(
  *   nextStepSentence({ kind: "on target" }, { sphericity: {}, zones: [], sets: [] }),
- *   "Next: go on to the next grade; the radius is on target.",
+ *   "Next: go on to the next grade once the loupe shows no pits; the radius is on target.",
  * );
  * ```
  */
@@ -128,7 +128,7 @@ export function nextStepSentence(
         strokeInWords(step.stroke)
       } lengthens it.`;
     case "on target":
-      return "Next: go on to the next grade; the radius is on target.";
+      return "Next: go on to the next grade once the loupe shows no pits; the radius is on target.";
     case "near target": {
       const written = radius && writeDoubt(radius, unit);
       const doubt = written === undefined ? "" : ` (${written})`;
@@ -140,7 +140,7 @@ export function nextStepSentence(
       }.`;
     }
     case "no target":
-      return "Next: go on to the next grade if this radius suits; no target was given.";
+      return "Next: go on to the next grade once the loupe shows no pits, if this radius suits; no target was given.";
   }
 }
 

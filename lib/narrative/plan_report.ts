@@ -46,6 +46,7 @@ import { measurementOf } from "./radius_statement.ts";
 import { ringSentences } from "./ring_sentences.ts";
 import type { NamedFit } from "./ring_table.ts";
 import { type SessionReport, sessionReport } from "./session_report.ts";
+import type { WorkLogEntry } from "../records/work_log.ts";
 import { heatSentences } from "./thermal_words.ts";
 import { lastReadings } from "./part_of_readings.ts";
 import { tellReading } from "./_tell_reading.ts";
@@ -108,6 +109,8 @@ export interface PlanReportOptions {
   readonly today?: string;
   /** ISO times at which warm work (grinding, washing) ended. */
   readonly workEndedAt?: readonly string[];
+  /** Lines of the work log: sessions with work between them are kept apart. */
+  readonly log?: readonly WorkLogEntry[];
 }
 
 /**
@@ -249,7 +252,11 @@ export async function openPlan(
   const workEndedAt = log.entries.flatMap(({ date }) =>
     date?.includes("T") ? [date] : []
   );
-  const report = planReport(folder, { workEndedAt, ...options });
+  const report = planReport(folder, {
+    workEndedAt,
+    log: log.entries,
+    ...options,
+  });
   return { ...report, reasons: [...notes, ...report.reasons] };
 }
 

@@ -21,6 +21,7 @@ import type { SphericityVerdict } from "../zones/sphericity.ts";
 import { surfaceShape } from "../zones/surface_shape.ts";
 import { outermostTouched } from "../zones/unseen.ts";
 import { suspicionSentences } from "./caution_sentences.ts";
+import { zeroDoubts } from "./zero_doubt.ts";
 import type { SessionReport } from "./session_report.ts";
 
 const TITLES: Record<SphericityVerdict["verdict"], string> = {
@@ -48,7 +49,8 @@ export async function drawZones(
   const { tolerance, verdict } = sphericity;
   // Readings in doubt, or without a radius, say nothing of the shape.
   const settled = report.radius !== undefined &&
-    suspicionSentences(report.folder.problems).length === 0;
+    suspicionSentences(report.folder.problems).length === 0 &&
+    zeroDoubts(session, piece.unit).length === 0;
   return await zonesFigure({
     reference: {
       label: zones[0].place.label,

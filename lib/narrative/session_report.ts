@@ -35,6 +35,7 @@ import {
 } from "./radius_sentences.ts";
 import { ringDisagreement } from "./ring_disagreement.ts";
 import { sphericitySentence } from "./sphericity_sentence.ts";
+import { zeroDoubts } from "./zero_doubt.ts";
 import { strokesOf } from "./_work_habits.ts";
 
 /** What a folder's readings say, as data and in words. */
@@ -91,7 +92,10 @@ export function sessionReport(folder: PieceFolder): SessionReport {
   const outside = leftOut === 0 ? {} : { sessionsLeftOut: leftOut };
   const session = mainSession(sessions, piece, bench);
   const safety = safetySentences(piece);
-  const doubts = suspicionSentences(folder.problems);
+  const suspicions = suspicionSentences(folder.problems);
+  const doubts = session === undefined
+    ? suspicions
+    : [...suspicions, ...zeroDoubts(session, piece.unit)];
   if (!session) {
     return {
       folder,

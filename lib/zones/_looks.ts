@@ -70,6 +70,14 @@ export function looksBack(
   return { knots, moved: knots[knots.length - 1].zero - knots[0].zero, timed };
 }
 
+/** The largest move from one look to the next, with its sign. */
+export function largestMove(knots: readonly Knot[]): number {
+  return knots.slice(1).reduce((most, { zero }, k) => {
+    const move = zero - knots[k].zero;
+    return Math.abs(move) > Math.abs(most) ? move : most;
+  }, 0);
+}
+
 /** How far between the first look and the last a moment lies, 0 to 1. */
 export function progressOf(knots: readonly Knot[], at: number): number {
   const [start, end] = [knots[0].at, knots[knots.length - 1].at];

@@ -8,6 +8,7 @@ import { type ItemMaker, itemMaker } from "../numerics/lazy_list.ts";
 import type { Reading } from "../records/reading.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import {
+  largestMove,
   type Looks,
   looksBack,
   momentOf,
@@ -26,6 +27,11 @@ export interface ZeroDrift {
   readonly zeroing: string;
   /** How far the zero moved between the opening and the closing look, in mm. */
   readonly moved: Millimetres;
+  /**
+   * The largest move from one look to the next, in mm; `moved` itself where
+   * there are two looks.
+   */
+  readonly between: Millimetres;
   /** Standard uncertainty of `moved`, in mm. */
   readonly uncertainty: Millimetres;
   /** Milliseconds, or steps of order, between the two looks. */
@@ -178,6 +184,7 @@ export function correctDrift(
     return {
       zeroing,
       moved: millimetres(moved),
+      between: millimetres(largestMove(knots)),
       uncertainty: millimetres(uncertainty),
       steps: knots[knots.length - 1].at - knots[0].at,
       by: timed ? "time" : "order",

@@ -112,7 +112,7 @@ Deno.test("sessionReport() states one radius, a sphere and what to do for a sphe
   );
   match(
     words(found),
-    /Next: go on to the next grade; the radius is on target\.$/,
+    /Next: go on to the next grade once the loupe shows no pits; the radius is on target\.$/,
   );
 });
 
