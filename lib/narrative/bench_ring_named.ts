@@ -19,7 +19,7 @@ import type { Bench, Ring } from "../records/bench.ts";
  * import { equal } from "node:assert/strict";
  *
  * const { bench } = await readPieceFolder("data/metric-250");
- * equal(ringNamed(bench, "B"), "There is no ring B on this bench; it has ring 100.");
+ * equal(ringNamed(bench, "B"), "There is no ring “B” on this bench; it has “ring 100”.");
  * ```
  */
 export function ringNamed(bench: Bench, name?: string): Ring | string {
@@ -32,5 +32,7 @@ export function ringNamed(bench: Bench, name?: string): Ring | string {
   }
   return rings.find(({ id }) => id === name) ??
     rings.find(({ id }) => id.toLowerCase() === name.toLowerCase()) ??
-    `There is no ring ${name.slice(0, 40)} on this bench; it has ${known}.`;
+    `There is no ring “${name.slice(0, 40)}” on this bench; it has ${
+      rings.map(({ id }) => `“${id}”`).join(", ")
+    }.`;
 }

@@ -10,14 +10,8 @@ import type { WorkLogEntry } from "../records/work_log.ts";
 import type { HistoryReport } from "./history_report.ts";
 import { settingName, writeRate, writeWork } from "./history_words.ts";
 import { sentences } from "./show.ts";
+import { verdictWords } from "./_verdict_words.ts";
 import { writeRadius } from "./write_radius.ts";
-
-const VERDICTS = {
-  within: "within tolerance",
-  outside: "out of tolerance",
-  undecided: "not decided",
-  none: "not tested",
-} as const;
 
 /**
  * Tabulates everything in order: work, readings, changes of mind.
@@ -58,13 +52,13 @@ export function historyTable(report: HistoryReport): Displayable {
   const session = (name: string): void => {
     const point = byName.get(name);
     if (point === undefined) return;
-    const { session: { takenAt, sphericity, ring }, centre } = point;
+    const { session: { takenAt, ring }, centre } = point;
     rows.push({
       date: takenAt?.slice(0, 10) ?? "",
       what: `session ${name}`,
       work: "",
       radius: centre === undefined ? "none" : writeRadius(centre, piece.unit),
-      "a sphere?": VERDICTS[sphericity.verdict],
+      "a sphere?": verdictWords(point.session, piece.unit),
       remark: ringName(ring.id),
     });
   };

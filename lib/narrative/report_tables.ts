@@ -14,6 +14,8 @@ import { decimalsFor } from "../units/round_decimal.ts";
 import { nearest } from "../zones/sphericity.ts";
 import { smallUnit, writeSmall } from "./sag_words.ts";
 import { stateZoneRadius } from "./radius_statement.ts";
+import { verdictWords } from "./_verdict_words.ts";
+import type { SessionAnalysis } from "../zones/analyse_session.ts";
 import { sentences } from "./show.ts";
 import type { SessionReport } from "./session_report.ts";
 import { writeColumn } from "./write_column.ts";
@@ -171,10 +173,12 @@ export function sessionsTable(report: SessionReport): Displayable {
     [place]: radii[index],
     "a sphere?": session.zones[0].radius === undefined
       ? "no radius"
-      : VERDICTS[session.sphericity.verdict],
+      : verdictWords(session, piece.unit),
   }));
   const note =
-    "± is 95 %, for all that the budget names: repeating, display, ring, gauge and flat.";
+    `± is 95 %, for all that the budget names: repeating, display, ring, gauge and flat.${
+      oneZeroing(sessions)
+    }`;
   return table(rows, {
     caption: left === 0
       ? `Every session and ring; ${note}`
@@ -184,12 +188,23 @@ export function sessionsTable(report: SessionReport): Displayable {
   });
 }
 
-const VERDICTS = {
-  within: "within tolerance",
-  outside: "out of tolerance",
-  undecided: "not decided",
-  none: "not tested",
-} as const;
+/** How many sessions are named. */
+const MOST_SESSIONS_NAMED = 8;
+
+/** Says whose ± lacks the scatter of the zero. */
+function oneZeroing(sessions: readonly SessionAnalysis[]): string {
+  const names = [
+    ...new Set(
+      sessions.filter(({ zones }) => zones[0].mean.zeroings === 1)
+        .map(({ session }) => session),
+    ),
+  ];
+  if (names.length === 0) return "";
+  const more = names.length > MOST_SESSIONS_NAMED ? " and others" : "";
+  return ` Zeroed once only: ${
+    names.slice(0, MOST_SESSIONS_NAMED).join(", ")
+  }${more}; how the zero scatters is not in that ±.`;
+}
 
 /** How many problems are shown in full. */
 const MOST_PROBLEMS = 50;

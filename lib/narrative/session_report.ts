@@ -35,6 +35,7 @@ import {
 } from "./radius_sentences.ts";
 import { ringDisagreement } from "./ring_disagreement.ts";
 import { sphericitySentence } from "./sphericity_sentence.ts";
+import { surerRing } from "./_surer_ring.ts";
 import { zeroDoubts } from "./zero_doubt.ts";
 import { strokesOf } from "./_work_habits.ts";
 
@@ -109,8 +110,12 @@ export function sessionReport(folder: PieceFolder): SessionReport {
     };
   }
   const radius = stateRadius(session, piece, bench);
-  const next = chooseNext(session, piece, radius, strokesOf(bench));
   const otherwise = ringDisagreement(session, sessions, piece, bench);
+  const surer = otherwise.length > 0
+    ? undefined
+    : surerRing(session, sessions, radius, piece, bench);
+  const judged = surer?.found ?? radius;
+  const next = chooseNext(session, piece, judged, strokesOf(bench));
   const { unit } = piece;
   return heldTogether({
     folder,
@@ -127,7 +132,11 @@ export function sessionReport(folder: PieceFolder): SessionReport {
         radius,
         piece.startingRadius ?? sessions[0].zones[0].radius?.radius,
       ),
-      ...(doubts.length > 0 ? [] : otherwise),
+      ...(doubts.length > 0
+        ? []
+        : surer === undefined
+        ? otherwise
+        : [surer.sentence]),
       // Readings in doubt, or without a radius, say nothing of the shape.
       ...(doubts.length > 0 || radius === undefined
         ? []
@@ -139,7 +148,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
         : nextStepSentence(
           next,
           session,
-          radius,
+          judged,
           unit,
           piece.target?.tolerance,
         ),

@@ -39,6 +39,8 @@ export type Layout =
 /** Splits one line at a delimiter. */
 export type LineSplitter = (line: string, delimiter: string) => string[];
 
+/** A header of a bench sheet, for whoever has other names. */
+const SHEET_NAMES = "zeroing,diameter_deg,centre,50%,edge";
 const LINES_SEARCHED = 60;
 /** A longer line is no header. */
 const LONGEST_LINE = 100_000;
@@ -67,7 +69,21 @@ function missingColumns(
         : `rename the column “${near}” to ${name}`,
     });
   }
-  return problems;
+  const isForeign = problems.length === REQUIRED_COLUMNS.length &&
+    problems.every(({ mend }) => mend?.startsWith("add"));
+  return !isForeign ? problems : [{
+    severity: "refused",
+    code: "missing-column",
+    file,
+    line: layout.headerLine,
+    message: "the names of the columns are not those known here",
+    value: typed,
+    expected: `${
+      REQUIRED_COLUMNS.join(",")
+    } or, on a bench sheet, ${SHEET_NAMES}`,
+    mend:
+      "write the names of the columns and places in English, as they stand here",
+  }];
 }
 
 /** A line with those that follow it inside an open quote, five at most. */

@@ -1,7 +1,10 @@
 import { doesNotMatch, equal, match } from "node:assert/strict";
+import { jupyterDisplay } from "sagbook/display/bundle.ts";
 import { openHistory } from "sagbook/narrative/history_report.ts";
+import { sessionsTable } from "sagbook/narrative/report_tables.ts";
 import { openPiece } from "sagbook/narrative/open_piece.ts";
 import { drawZones } from "sagbook/narrative/report_figures.ts";
+import type { SessionReport } from "sagbook/narrative/session_report.ts";
 import { PIECE, withFolder } from "../records/_bench_of_cases.ts";
 
 const HEADER = "session,zeroing,diameter_deg,zone,reading\n";
@@ -27,6 +30,9 @@ const sphere = (
     );
   }).join("");
 
+const written = (report: SessionReport): string =>
+  JSON.stringify(sessionsTable(report)[jupyterDisplay]());
+
 const answer = (text: string) =>
   withFolder({
     piece: {
@@ -43,6 +49,7 @@ const answer = (text: string) =>
       next: report.answer.at(-1)!,
       title: (await drawZones(report))!.title,
       history: (await openHistory(path)).answer.join("\n"),
+      table: written(report),
     };
   });
 
@@ -55,6 +62,7 @@ Deno.test("sessionReport() advises no stroke where a slip of the zero could have
     late.said,
     /^Check before you trust this: the zero moved by 9\.0 µm between two looks at the flat, more than the 3\.0 µm that zones may differ by\./,
   );
+  match(late.table, /in doubt: the zero moved/);
   match(late.next, /^Next: settle that first/);
   doesNotMatch(late.said, /stroke|not a sphere|deep/);
   doesNotMatch(late.history, /stroke|not a sphere|deep/);
@@ -79,4 +87,18 @@ Deno.test("sessionReport() trusts a zero that was looked at often enough, or mov
   );
   equal(large.verdict, "outside");
   match(large.next, /^Next: bring it to a sphere first/);
+});
+
+Deno.test("sessionsTable() says whose ± lacks the scatter of the zero", async () => {
+  const table = async (text: string) =>
+    await withFolder(
+      { files: { "readings.csv": text } },
+      async (path) => written(await openPiece(path)),
+    );
+  const once = HEADER + "E2,1,0,centre,0.714\nE2,1,60,centre,0.715\n";
+  match(
+    await table(sphere(() => 0) + once.slice(HEADER.length)),
+    /Zeroed once only: E2; how the zero scatters is not in that ±/,
+  );
+  doesNotMatch(await table(sphere(() => 0)), /Zeroed once only/);
 });

@@ -133,3 +133,23 @@ Deno.test("readPieceFolder() takes no mean for a set, in whatever language its r
   );
   match(answer[0], /^Check before you trust this/);
 });
+
+Deno.test("readPieceFolder() says once that a header has foreign names, and which names are read", async () => {
+  const { folder, answer } = await last({
+    "sheets/a.csv": "Nullung;Ring;Mitte;halb;Rand\n1;A;0,715;0,714;0,715\n",
+  });
+  deepEqual(
+    folder.problems.filter(({ severity }) => severity === "refused")
+      .map(({ line, message, expected }) => [line, message, expected]),
+    [[
+      1,
+      "the names of the columns are not those known here",
+      "session,zeroing,zone,reading or, on a bench sheet, zeroing,diameter_deg,centre,50%,edge",
+    ]],
+  );
+  match(answer[0], /^No reading could be used: the one line was refused\. /);
+  match(
+    answer[1],
+    /^Next: write the names of the columns and places in English/,
+  );
+});

@@ -195,7 +195,7 @@ Deno.test("task radius says in plain words what a call lacks, and never shows a 
     [
       ["0.715", "--folder", "data/metric-250", "--ring", "Q"],
       2,
-      /There is no ring Q on this bench; it has ring 100/,
+      /There is no ring “Q” on this bench; it has “ring 100”/,
     ],
     [["--table", "0.715", ...RING], 2, /--table needs two sags/],
     [["abc", ...RING], 1, /this is not a reading: “abc”/],

@@ -321,7 +321,7 @@ Deno.test("task record says in plain words what it cannot do, and never shows a 
     [
       [folder, "--ring", "C"],
       1,
-      /There is no ring C on this bench; it has A, B/,
+      /There is no ring “C” on this bench; it has “A”, “B”/,
     ],
     [
       [folder, "--ring", "A", "--zones", "90%"],
