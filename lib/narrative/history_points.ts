@@ -23,6 +23,11 @@ export interface HistoryPoint {
   readonly centre?: RadiusStatement;
   /** Sag of the whole surface over the half diameter, in mm. */
   readonly sag?: Estimate;
+  /**
+   * True where it was zeroed once, and how the zero scatters was taken from the
+   * other sessions with this ring.
+   */
+  readonly borrowed?: true;
 }
 
 /**
@@ -30,7 +35,9 @@ export interface HistoryPoint {
  * innermost zone, so that rings may change between sessions.
  *
  * What the budget shares by id stays shared; a source that only one session
- * has counts as that session's own.
+ * has counts as that session's own. A session that was zeroed once does not show
+ * how its zero scatters: that is taken from the other sessions with its ring,
+ * else it would pass for surer than they are.
  *
  * @param folder The folder.
  * @returns One point for each session, in the order of the readings.
@@ -50,8 +57,14 @@ export function historyPoints(folder: PieceFolder): readonly HistoryPoint[] {
     );
   }
   const half = piece.diameter / 2;
+  const scatter = scatterByRing([...byName.values()]);
   const points = [...byName.values()].map((session): HistoryPoint => {
-    const [first] = session.zones;
+    const [{ mean, ...rest }] = session.zones;
+    const known = mean.zeroings === 1
+      ? scatter.get(session.ring.id)
+      : undefined;
+    const first = { ...rest, mean: { ...mean, ...known } };
+    const borrowed = known === undefined ? {} : { borrowed: true as const };
     const centre = stateRadius(
       { ...session, zones: [first], whole: first },
       piece,
@@ -59,7 +72,8 @@ export function historyPoints(folder: PieceFolder): readonly HistoryPoint[] {
     );
     if (centre === undefined) return { session };
     const curvature = centre.budget.curvature.estimate;
-    return { session, centre, sag: surfaceSagEstimate(curvature, half) };
+    const sag = surfaceSagEstimate(curvature, half);
+    return { session, centre, sag, ...borrowed };
   });
   const counts = new Map<string, number>();
   for (const { sag } of points) {
@@ -71,6 +85,29 @@ export function historyPoints(folder: PieceFolder): readonly HistoryPoint[] {
     point.sag === undefined
       ? point
       : { ...point, sag: ownWhereAlone(point.sag, counts) }
+  );
+}
+
+/** How one zeroing of the innermost zone scatters, pooled over sessions. */
+function scatterByRing(
+  sessions: readonly SessionAnalysis[],
+): ReadonlyMap<
+  string,
+  { readonly standardError: number; readonly dof: number }
+> {
+  const sums = new Map<string, { squares: number; dof: number }>();
+  for (const { ring, zones: [{ mean: { deviation, dof } }] } of sessions) {
+    if (deviation === undefined) continue;
+    const sum = sums.get(ring.id) ?? { squares: 0, dof: 0 };
+    sum.squares += dof * deviation ** 2;
+    sum.dof += dof;
+    sums.set(ring.id, sum);
+  }
+  return new Map(
+    [...sums].filter(([, { dof }]) => dof > 0).map(([ring, sum]) => [
+      ring,
+      { standardError: Math.sqrt(sum.squares / sum.dof), dof: sum.dof },
+    ]),
   );
 }
 

@@ -53,7 +53,19 @@ export function historyNotes(found: HistoryFindings): readonly string[] {
     ...began,
     ...wrongWay(found),
     ...notSpheres(found),
+    ...zeroedOnce(found),
     ...timeline.notes.map(noteSentence),
+  ];
+}
+
+/** Sessions zeroed once, whose scatter the others lent. */
+function zeroedOnce({ points }: HistoryFindings): readonly string[] {
+  const names = points.filter(({ borrowed }) => borrowed)
+    .map(({ session }) => session.session);
+  return names.length === 0 ? [] : [
+    `${names.length === 1 ? "Session" : "Sessions"} ${names.join(", ")} ${
+      names.length === 1 ? "was" : "were"
+    } zeroed once; how the zero scatters was taken from the other sessions.`,
   ];
 }
 
