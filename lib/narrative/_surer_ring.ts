@@ -33,13 +33,13 @@ export function surerRing(
   piece: Piece,
   bench: Bench,
 ): SurerRing | undefined {
-  const { expanded, outermost } = radius ?? {};
-  if (expanded === undefined || outermost !== undefined) return undefined;
+  const { expanded, other } = radius ?? {};
+  if (expanded === undefined || other !== undefined) return undefined;
   const others = sessions.flatMap((one) => {
     if (one.session !== session.session || one === session) return [];
     const found = stateRadius(one, piece, bench);
     const usable = found?.expanded !== undefined &&
-      found.outermost === undefined && found.covers === "everything";
+      found.other === undefined && found.covers === "everything";
     return usable ? [{ ring: one.ring.id, found }] : [];
   });
   const [surest] = others.sort((a, b) => a.found.expanded! - b.found.expanded!);

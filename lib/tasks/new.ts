@@ -123,13 +123,7 @@ function pieceOf(source: AnswerSource, folder: string): NewPiece {
       asWord("concave", "convex"),
       true,
     ) as "concave" | "convex",
-    diameter: diameter = answer(
-      source,
-      "diameter",
-      "Diameter",
-      length,
-      true,
-    ) as string,
+    diameter: diameter = answer(source, "diameter", "Diameter", length, true)!,
     unit,
     bevel: answer(
       source,
