@@ -147,7 +147,7 @@ Deno.test("readPieceFolder() says once that a header has foreign names, and whic
       "session,zeroing,zone,reading or, on a bench sheet, zeroing,diameter_deg,centre,50%,edge",
     ]],
   );
-  match(answer[0], /^No reading could be used: the one line was refused\. /);
+  match(answer[0], /^No reading could be used: the one line was left out\. /);
   match(
     answer[1],
     /^Next: write the names of the columns and places in English/,
