@@ -5,7 +5,7 @@
  */
 import type { Bench } from "../records/bench.ts";
 import type { Piece } from "../records/piece.ts";
-import { ringName } from "../records/ring_name.ts";
+import { ringNameFirst } from "../records/ring_name.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
 import { type RadiusStatement, stateRadius } from "./radius_statement.ts";
 import { standsToTarget } from "./target_words.ts";
@@ -48,15 +48,12 @@ export function surerRing(
   }
   const { ring, found } = surest;
   const { target, unit } = piece;
-  const name = ringName(ring);
   const stands = target === undefined
     ? ""
     : `; ${standsToTarget(found, target, unit, false)}`;
   return {
     found,
-    sentence: `${name[0].toUpperCase()}${
-      name.slice(1)
-    }, read in the same session, is surer: ${
+    sentence: `${ringNameFirst(ring)}, read in the same session, is surer: ${
       writeRadius(found, unit)
     }${stands}.`,
   };
