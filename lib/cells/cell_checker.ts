@@ -200,6 +200,7 @@ export class CellChecker {
 
   /** The server; a new one, with all modules, where there is none or it died. */
   #live(): LanguageServer {
+    if (this.#stopped) throw new Error("the type checker was stopped");
     if (this.#server && !this.#server.gone) return this.#server;
     const server = new LanguageServer(this.#settings);
     this.#server = server;

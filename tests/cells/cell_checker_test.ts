@@ -1,4 +1,4 @@
-import { deepEqual, equal, match, ok } from "node:assert/strict";
+import { deepEqual, equal, match, ok, rejects } from "node:assert/strict";
 import { fileURLToPath } from "node:url";
 import { CellChecker } from "sagbook/cells/cell_checker.ts";
 import { placeAt } from "sagbook/cells/cell_diagnostic.ts";
@@ -176,4 +176,16 @@ Deno.test("checkCells() reports all cells' errors at once, and no false one afte
     [0],
     [],
   ]);
+});
+
+Deno.test("CellChecker() starts no language server once it was stopped", async () => {
+  const checker = new CellChecker(settings);
+  const { module } = await checker.check(parseCell("const sag = 0.7;"));
+  const { pid } = checker;
+  await checker.stop();
+  const stopped = { message: "the type checker was stopped" };
+  await rejects(checker.commit(module), stopped);
+  await rejects(checker.check(parseCell("sag")), stopped);
+  await rejects(checker.complete("sa", 2, "sa"), stopped);
+  equal(checker.pid, pid);
 });
