@@ -12,7 +12,7 @@ export interface FileColumn {
 
 const NUMBER = "([+\u2212-]?\\d+(?:\\.\\d+)?(?: × 10[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)?)";
 const UNIT =
-  "(?: (1/mm|mm|µm|nm|m|in|thou|µin|ppm|%|‰|°|°C|K|dpt|D|s|min|h|d|minutes|wets|sets)|(°))?";
+  "(?: (1/mm|1/in|mm|µm|nm|m|in|thou|µin|ppm|%|‰|°|°C|K|dpt|D|s|min|h|d|minutes|wets|sets)|(°))?";
 
 /** How a cell may be written, with what its numbers are called. */
 const FORMS: readonly {
@@ -60,7 +60,7 @@ function read(cell: string): Read | undefined {
     if (found === null) continue;
     const parts = found.slice(1).filter((part) => part !== undefined);
     const isNumber = (part: string) =>
-      /^[+\u2212-]?\d/.test(part) && part !== "1/mm";
+      /^[+\u2212-]?\d/.test(part) && !part.startsWith("1/");
     const units = new Set(parts.filter((part) => !isNumber(part)));
     if (units.size > 1) return undefined;
     return {

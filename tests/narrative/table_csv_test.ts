@@ -146,3 +146,21 @@ Deno.test("tableCsv() refuses what shows no table", async () => {
     message: "Cannot write CSV as the value must show a table: it shows none",
   });
 });
+
+Deno.test("tableCsv() takes a budget in inches apart as it does one in millimetres", async () => {
+  for (const unit of ["mm", "in"]) {
+    const rows = rowsOf(
+      await tableCsv(table([
+        { source: "repetition", size: `1.43 × 10⁻⁵ ${unit}` },
+        { source: "flat", size: `1.28 × 10⁻⁶ 1/${unit}` },
+        { source: "scale", size: "0.0005" },
+      ])),
+    );
+    deepEqual(rows, [
+      ["source", "size", "unit of size"],
+      ["repetition", "1.43e-5", unit],
+      ["flat", "1.28e-6", `1/${unit}`],
+      ["scale", "0.0005", ""],
+    ]);
+  }
+});
