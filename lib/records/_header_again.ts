@@ -3,19 +3,21 @@
  *
  * @module
  */
-import { plainName, tidyColumn } from "./_column_names.ts";
+import { plainName } from "./_column_names.ts";
 import { remembered } from "./_memo.ts";
-import { isComplete, type TableLayout, tableOf } from "./_table_layout.ts";
-import { parseZoneName } from "./_zone_name.ts";
+import {
+  isComplete,
+  isKnownHeading,
+  type TableLayout,
+  tableOf,
+} from "./_table_layout.ts";
 
 type Row = readonly string[];
 
 const LONGEST = 80;
 
 /** True for a cell that names a column or a zone. */
-const isHeading = remembered((cell) =>
-  tidyColumn(cell) !== undefined || parseZoneName(cell) !== undefined
-);
+const isHeading = remembered(isKnownHeading);
 
 /** Signs of any kind before a figure, as in “−0.3 mm”. */
 const SIGNED = /^[^\p{L}\p{N}]*\p{N}/u;

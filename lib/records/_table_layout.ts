@@ -63,6 +63,18 @@ function headingParts(typed: string): { name: string; unit?: string } {
   return isKnown ? { name, unit } : { name: typed };
 }
 
+/** A heading without what stands in brackets. */
+function withoutBrackets(typed: string): string {
+  return typed.replace(/[([{].*?[)\]}]/g, " ").trim();
+}
+
+/** True for a cell that names a column or a zone, with or without its unit. */
+export function isKnownHeading(cell: string): boolean {
+  const { name } = headingParts(cell.trim());
+  return tidyColumn(name) !== undefined || parseZoneName(name) !== undefined ||
+    parseZoneName(withoutBrackets(name)) !== undefined;
+}
+
 /** What headings say, and how many of them are known for certain. */
 export function tableOf(
   headings: readonly string[],
@@ -101,7 +113,7 @@ export function tableOf(
       firm++;
       return;
     }
-    const bare = typed.replace(/[([{].*?[)\]}]/g, " ").trim();
+    const bare = withoutBrackets(typed);
     const zone = parseZoneName(typed) === undefined ? bare : typed;
     const name = parseZoneName(zone);
     if (name !== undefined && known === undefined) {

@@ -35,7 +35,7 @@ import {
   unitsOfRow,
   unknownColumns,
 } from "./_table_rows.ts";
-import { titleUnit } from "./_unit_words.ts";
+import { scaledHeadings, titleUnit, UNDER_A_SCALE } from "./_unit_words.ts";
 import { UnnamedCells } from "./_unnamed_cells.ts";
 
 type Row = readonly string[];
@@ -57,6 +57,8 @@ export class TableScan {
   #probe = 0;
   #cells: readonly ReadingCell[] = [];
   #awaitsUnits = true;
+  /** Whether the header in use counts something else than a unit. */
+  #isBarred = false;
   #afterGap = false;
   #sets = 0;
   #order: number;
@@ -141,7 +143,8 @@ export class TableScan {
     const header = headerOfRow(row, this.#probe, this.#layout, line);
     if (header !== undefined) return this.#header(header, line);
     if (this.#isSummary(row, line)) return;
-    if (this.#isWhole(row, line, last)) this.#read(row, line);
+    if (this.#isBarred) this.#refuse(line, row, UNDER_A_SCALE);
+    else if (this.#isWhole(row, line, last)) this.#read(row, line);
     this.#afterGap = false;
   }
 
@@ -176,8 +179,12 @@ export class TableScan {
   }
 
   #header(header: TableLayout, line: number): void {
-    const isSame = isHeaderAgain(header, this.#layout);
+    const wrong = scaledHeadings(header, this.#source.file);
+    const isSame = wrong.length === 0 && !this.#isBarred &&
+      isHeaderAgain(header, this.#layout);
     this.count.say("note", line, headerBelow(isSame));
+    this.#source.problems.addAll(wrong);
+    this.#isBarred = wrong.length > 0;
     if (isSame) this.#awaitsUnits = true;
     else this.#use(header);
   }

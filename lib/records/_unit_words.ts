@@ -55,6 +55,13 @@ export function scaledHeadings(layout: TableLayout, file: string): Problem[] {
   });
 }
 
+/** Of a line below such a heading in the middle of a file. */
+export const UNDER_A_SCALE: Fault = {
+  code: "scaled-heading",
+  message: "the heading above this line counts something that is no unit",
+  mend: "write what the readings are in mm, µm, in or thou",
+};
+
 /** A unit that no number stands before, which would make it a size. */
 const TITLE_UNIT =
   /(?<!\p{L}|[\d.,\u2044/½¼¾]\s?)(mm|millimet(?:re|er)s?|inch(?:es)?|thou|mils?|µm|μm|um|micromet(?:re|er)s?|microns?)(?!\p{L})|\bunits?\s*[:=]?\s*(in)\b/iu;

@@ -175,11 +175,41 @@ Deno.test("scanReadings() refuses headings that count steps of a display, and ta
     );
     deepEqual(tidy.of("refused"), ["1 scaled-heading"], scale);
   }
+  // Also where another header follows further down.
+  const below = await scan(
+    "session;zeroing;centre;edge\nS1;1;0.715;0.714\n\nsession;zeroing;centre (tenths);edge (tenths)\nS2;1;281;281\n\nsession;zeroing;centre;edge\nS3;1;0.715;0.714\n",
+  );
+  deepEqual(sags(below), [0.715, 0.714, 0.715, 0.714]);
+  deepEqual(below.of("refused"), [
+    ...["4 scaled-heading", "4 scaled-heading", "5 scaled-heading"],
+  ]);
+  equal(below.account.read, below.account.used + below.account.reported);
   for (const place of ["0 mm", "26 mm", "0.5 in", "2.6 cm", "first", "mm"]) {
     const found = await under(`centre (${place})`, "edge", "0.715;0.714");
     deepEqual(found.of("refused"), [], place);
     deepEqual(sags(found), [0.715, 0.714], place);
   }
+});
+
+Deno.test("scanReadings() reads lines below another header in that header's unit, however it writes it", async () => {
+  for (
+    const [centre, edge] of [
+      ["centre (in)", "edge (in)"],
+      ["centre in inches", "edge in inches"],
+      ["centre [in]", "edge [in]"],
+    ]
+  ) {
+    const found = await scan(
+      `session;zeroing;centre (mm);edge (mm)\nS1;1;0.715;0.714\n\nsession;zeroing;${centre};${edge}\nS2;1;0.0281;0.0281\n`,
+    );
+    deepEqual(sags(found), [0.715, 0.714, 0.71374, 0.71374], centre);
+    deepEqual(found.of("refused"), [], centre);
+    equal(found.account.read, 4);
+  }
+  const tidy = await scan(
+    "session;zeroing;zone;reading (mm)\nS1;1;centre;0.715\nsession;zeroing;zone;reading (in)\nS1;2;centre;0.0281\n",
+  );
+  deepEqual(sags(tidy), [0.715, 0.71374]);
 });
 
 Deno.test("scanReadings() asks where the words above a header name another unit than was taken", async () => {
