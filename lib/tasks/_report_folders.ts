@@ -11,7 +11,8 @@ import { reportOnPieces, wrongCount } from "./_report_pieces.ts";
 import type { ReportKind } from "./_report_run.ts";
 import { ROOT } from "./_root.ts";
 import { startProgress } from "./_task_progress.ts";
-import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { readFlags } from "./_read_flags.ts";
+import { EXIT, plainWords } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 /** One task that reports on folders. */

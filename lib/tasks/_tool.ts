@@ -3,7 +3,8 @@
  *
  * @module
  */
-import { EXIT, plainWords, readFlags, unknownWord } from "./_task_words.ts";
+import { readFlags } from "./_read_flags.ts";
+import { EXIT, plainWords, unknownWord } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 /** A tool: what it says of itself, and what it understands. */

@@ -23,7 +23,8 @@ import { findPieces, folderHint } from "./_find_pieces.ts";
 import { readingWords } from "../narrative/reading_words.ts";
 import { onInterruptSignal } from "../protocol/system.ts";
 import { startProgress } from "./_task_progress.ts";
-import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { readFlags } from "./_read_flags.ts";
+import { EXIT, plainWords } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 const USAGE = `deno task check FOLDER ... [--json]

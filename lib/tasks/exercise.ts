@@ -15,7 +15,8 @@ import { openPiece } from "../narrative/open_piece.ts";
 import { KEY_FOLDER, keyFiles } from "./_exercise_key_files.ts";
 import { fileTrouble } from "./_new_files.ts";
 import { stoppable } from "./_stoppable.ts";
-import { EXIT, readFlags } from "./_task_words.ts";
+import { readFlags } from "./_read_flags.ts";
+import { EXIT } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 const USAGE = `deno task exercise --seed N --students M [--out FOLDER]

@@ -20,7 +20,8 @@ import {
 import { findPieces } from "./_find_pieces.ts";
 import { reportOn } from "./_report_run.ts";
 import { ROOT } from "./_root.ts";
-import { displayPath, EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { readFlags } from "./_read_flags.ts";
+import { displayPath, EXIT, plainWords } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 const USAGE =

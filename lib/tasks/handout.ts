@@ -12,7 +12,8 @@ import { parseLength } from "../units/parse_length.ts";
 import { BENCH_CARDS, HANDOUT, handoutFiles } from "./_handout_files.ts";
 import { strangersAmong } from "./_handout_owner.ts";
 import { ROOT } from "./_root.ts";
-import { displayPath, EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { readFlags } from "./_read_flags.ts";
+import { displayPath, EXIT, plainWords } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 const USAGE = `deno task handout [FOLDER] [--radius LENGTH] [--out FOLDER]

@@ -22,7 +22,8 @@ import {
   QuestionError,
 } from "./_new_questions.ts";
 import { FLAGS, USAGE } from "./_new_usage.ts";
-import { EXIT, readFlags, shellWord } from "./_task_words.ts";
+import { readFlags } from "./_read_flags.ts";
+import { EXIT, shellWord } from "./_task_words.ts";
 import { existing, fileTrouble, writeNew } from "./_new_files.ts";
 import { complain, say } from "./_terminal.ts";
 

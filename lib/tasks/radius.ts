@@ -6,7 +6,8 @@
 import { parseLength } from "../units/parse_length.ts";
 import { answerInput, answerLine, say } from "./_radius_answer.ts";
 import { CallError, type Flags, radiusSetup } from "./_radius_setup.ts";
-import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { readFlags } from "./_read_flags.ts";
+import { EXIT, plainWords } from "./_task_words.ts";
 import { complain, say as tell } from "./_terminal.ts";
 
 const USAGE = `deno task radius READING ... [--folder DIR] [--ring NAME]

@@ -5,7 +5,8 @@
  */
 import { inputLines } from "./_record_input.ts";
 import { mayColour, plainText, warningLine } from "./_record_words.ts";
-import { EXIT, plainWords, readFlags, shellWord } from "./_task_words.ts";
+import { readFlags } from "./_read_flags.ts";
+import { EXIT, plainWords, shellWord } from "./_task_words.ts";
 import { complain, say as tell } from "./_terminal.ts";
 
 const USAGE =

@@ -15,7 +15,8 @@ import { VERSION } from "../version.ts";
 import { runChecked } from "./_own_kernel.ts";
 import { ROOT } from "./_root.ts";
 import { stoppable } from "./_stoppable.ts";
-import { EXIT, plainWords, readFlags } from "./_task_words.ts";
+import { readFlags } from "./_read_flags.ts";
+import { EXIT, plainWords } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 const NAME = "teaching-the-geometry";

@@ -1,6 +1,6 @@
 import { deepEqual, equal, match, ok } from "node:assert/strict";
 import { runTool, type Tool } from "sagbook/tasks/_tool.ts";
-import { readFlags } from "sagbook/tasks/_task_words.ts";
+import { readFlags } from "sagbook/tasks/_read_flags.ts";
 import { ROOT } from "./_run_task.ts";
 
 type TaskLine = string | { readonly command?: string };
