@@ -7,6 +7,7 @@ import { headerOfRow, isHeaderAgain } from "./_header_again.ts";
 import type { Fault } from "./_line_faults.ts";
 import { LineReader } from "./_line_reader.ts";
 import type { ReadingCell } from "./_line_source.ts";
+import { sayMeanInNote } from "./_mean_note.ts";
 import { MeanRow } from "./_mean_row.ts";
 import type { FileDecimal } from "./_read_cell.ts";
 import {
@@ -14,14 +15,12 @@ import {
   COMMENT_LINE,
   headerBelow,
   LIKE_A_MEAN,
-  MEAN_IN_NOTE,
   NO_READING_YET,
   QUOTES_MENDED,
   summaryLine,
   takenForAll,
 } from "./_row_words.ts";
 import type { ScanSource } from "./_scan_text.ts";
-import { isSummaryWord } from "./_summary_line.ts";
 import { settingOfForm, settingOfRow } from "./_sheet_settings.ts";
 import { SummaryRows } from "./_summary_rows.ts";
 import { TableCount } from "./_table_count.ts";
@@ -221,7 +220,7 @@ export class TableScan {
   #read(row: Row, line: number): void {
     const { sheet, columns } = this.#layout;
     this.#unnamed.see(row, line);
-    this.#note(row, line);
+    sayMeanInNote(this.#reader.faults, row, line, columns.get("note"));
     if (!sheet) return this.#readCell(row, line, this.#cells[0]);
     const zeroing = columns.get("zeroing");
     if (zeroing === undefined) {
@@ -249,14 +248,6 @@ export class TableScan {
       "",
       NO_READING_YET,
     );
-  }
-
-  #note(row: Row, line: number): void {
-    const at = this.#layout.columns.get("note");
-    const note = at === undefined ? "" : row[at];
-    if (note === undefined || note === "" || !isSummaryWord(note)) return;
-    this.#reader.faults.start(line);
-    this.#reader.faults.remark("warning", "note", note, MEAN_IN_NOTE);
   }
 
   #readCell(row: Row, line: number, cell: ReadingCell): void {
