@@ -10,7 +10,7 @@ import { millimetres } from "../units/length.ts";
 import type { SessionAnalysis } from "../zones/analyse_session.ts";
 import type { RecordedZero, ZeroDrift } from "../zones/drift.ts";
 import type { Unseen } from "../zones/unseen.ts";
-import { trendSentences } from "./gauge_oddities.ts";
+import { creepSentences, trendSentences } from "./gauge_oddities.ts";
 import { writeSmall } from "./sag_words.ts";
 
 /**
@@ -253,6 +253,7 @@ export function limitSentences(
     );
   }
   found.push(...trendSentences(levelsOf(session), step, unit));
+  found.push(...creepSentences(session.readings, step, unit));
   for (const { set, place, from } of outliers) {
     found.push(
       `In set ${set + 1} (${sets[set].label}) ${

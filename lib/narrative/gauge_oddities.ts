@@ -13,6 +13,7 @@ import {
   flagReadings,
 } from "../repeatability/flag_readings.ts";
 import type { SurfaceComponents } from "../repeatability/surface_components.ts";
+import { zeroingLabel } from "../records/zeroing_label.ts";
 import { steadyTrend } from "../zones/steady_trend.ts";
 import { writeSmall } from "./sag_words.ts";
 
@@ -124,5 +125,76 @@ export function trendSentences(
     } one after another, by ${
       writeSmall(trend.change, unit)
     } from the first to the last: scatter does not do that, work or gauge that is still warming or cooling does. The mean stands for no moment of it, and no interval here covers it: let both come to rest and read again.`,
+  ];
+}
+
+/** A reading with its sag, corrected for drift where that was seen. */
+interface Corrected {
+  readonly reading: Pick<
+    Reading,
+    "session" | "zeroing" | "zone" | "ring" | "diameterDegrees"
+  >;
+  readonly sag: number;
+}
+
+/** So rarely chance alone may do it in one of all series looked at. */
+const BY_CHANCE = 0.02;
+
+/**
+ * Says where readings of one place climb or fall steadily within a zeroing.
+ *
+ * Only a series of five or more can show it; the more series there are, the
+ * longer it must be, since one of many climbs by chance.
+ *
+ * @param readings Readings of the work in order, corrected for drift.
+ * @param step Display step in mm, 0 where none is known.
+ * @param unit The user's unit.
+ * @returns One sentence, about the largest change, or none.
+ *
+ * @example
+ * ```ts
+ * import { creepSentences } from "sagbook/narrative/gauge_oddities.ts";
+ * import { match } from "node:assert/strict";
+ *
+ * const reading = { session: "S1", zeroing: "S1 / 1", ring: "A" };
+ * const zone = { label: "centre", distance: 0 as never };
+ * const climb = [0.712, 0.714, 0.716, 0.718, 0.72].map((sag) => ({
+ *   reading: { ...reading, zone },
+ *   sag,
+ * }));
+ * match(creepSentences(climb, 0.001, "mm")[0], /^Within zeroing 1 .* by 8\.0/);
+ * ```
+ */
+export function creepSentences(
+  readings: readonly Corrected[],
+  step: number,
+  unit: LengthUnit,
+): readonly string[] {
+  const series = new Map<string, Corrected[]>();
+  for (const one of readings) {
+    const { zeroing, zone, ring, diameterDegrees } = one.reading;
+    const key = [zeroing, ring, zone.label, diameterDegrees].join("\u0000");
+    const list = series.get(key);
+    if (list === undefined) series.set(key, [one]);
+    else list.push(one);
+  }
+  const long = [...series.values()].filter(({ length }) => length > 4);
+  const [most] = long.flatMap((list) => {
+    const trend = steadyTrend(list.slice(0, 1000).map(({ sag }) => sag));
+    return trend === undefined || Math.abs(trend.change) < 2 * step ||
+        trend.chance * long.length > BY_CHANCE
+      ? []
+      : [{ ...trend, first: list[0].reading }];
+  }).sort((a, b) => Math.abs(b.change) - Math.abs(a.change));
+  if (most === undefined) return [];
+  const { first, change } = most;
+  return [
+    `Within zeroing ${
+      zeroingLabel(first)
+    } the readings at ${first.zone.label} ${
+      change > 0 ? "climb" : "fall"
+    } one after another, by ${
+      writeSmall(Math.abs(change), unit)
+    } from the first to the last: scatter does not do that, a warm hand or a creeping zero does. Look at the flat before and after, wear gloves, let gauge and glass come to rest, and read a fresh set.`,
   ];
 }

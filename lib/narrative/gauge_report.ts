@@ -30,6 +30,7 @@ import { type GaugePlan, planFor } from "./gauge_plan.ts";
 import { suspicionSentences } from "./caution_sentences.ts";
 import { gaugeLimits } from "./gauge_limits.ts";
 import {
+  creepSentences,
   type GaugeOutliers,
   gaugeOutliers,
   outlierSentences,
@@ -151,6 +152,16 @@ export function gaugeReport(
     reasons: holdPercent([...notes, ...gaugeReasons(told, unit)]),
     limits: holdPercent([
       ...zeroingTrend(main, readings, unit),
+      ...creepSentences(
+        readings.flatMap((reading, k) =>
+          reading.on === "work" && reading.ring === main.ring &&
+            reading.grade === main.grade
+            ? [{ reading, sag: corrected.sag[k] }]
+            : []
+        ),
+        main.display.step ?? 0,
+        unit,
+      ),
       ...gaugeLimits(main, unit),
     ]),
   };

@@ -1,6 +1,7 @@
 import { deepEqual, equal, match, ok } from "node:assert/strict";
 import type { GaugeReport } from "sagbook/narrative/gauge_report.ts";
 import {
+  creepSentences,
   type GaugeOutliers,
   gaugeOutliers,
   gaugeReport,
@@ -13,6 +14,7 @@ import {
 import { sessionReport } from "sagbook/narrative/session_report.ts";
 import { benchSheetTable } from "sagbook/repeatability/bench_sheet_csv.ts";
 import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
+import { millimetres } from "sagbook/units/length.ts";
 import { BENCH, PIECE, withFolder } from "../records/_bench_of_cases.ts";
 
 const HEADER = "session,zeroing,zone,reading,unit\n";
@@ -222,4 +224,36 @@ Deno.test("planSheet() tells which way the feet point as far as that is known", 
 Deno.test("planReport() puts doubts about the readings first", async () => {
   const { folder } = await both(sets([715, 716], [715, 28.2], [716, 715]));
   match(planReport(folder).answer[0], /^Check before you trust this: 1 of 6/);
+});
+
+Deno.test("creepSentences() does not let a climb within one zeroing pass for scatter, nor scatter for a climb", async () => {
+  const climb = await both(sets([712, 714, 716, 718, 720]));
+  for (const said of [climb.study.limits, climb.session.cautions]) {
+    match(
+      words(said),
+      /Within zeroing 1 the readings at centre climb one after another, by 8\.0 µm from the first to the last: scatter does not do that/,
+    );
+  }
+  const silent = [
+    [[712, 714, 716, 718]],
+    [[712, 716, 714, 720, 718]],
+    [[712, 713, 713, 713, 713]],
+    // One series of five among several does it by chance.
+    [[712, 714, 716, 718, 720], [716, 713, 717, 714, 716]],
+  ];
+  for (const um of silent) {
+    const { study } = await both(sets(...um));
+    ok(!/Within zeroing/.test(words(study.limits)), JSON.stringify(um));
+  }
+  const fall = [720, 719, 718, 717, 716, 715].map((um) => ({
+    reading: {
+      session: "S1",
+      zeroing: "S1 / 2",
+      ring: "A",
+      zone: { label: "edge", distance: millimetres(40) },
+    },
+    sag: um / 1000,
+  }));
+  match(creepSentences(fall, 0.001, "mm")[0], /edge fall .*, by 5\.0/);
+  deepEqual(creepSentences(fall, 0.01, "mm"), []);
 });
