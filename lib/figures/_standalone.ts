@@ -10,7 +10,7 @@ import { type Role, ROLES } from "./_theme.ts";
 export type FileTheme = "light" | "dark";
 
 /** Faces for a file, which may be opened anywhere; widths were measured on the first. */
-export const FILE_FONTS =
+const FILE_FONTS =
   "'DejaVu Sans', Verdana, 'Segoe UI', 'Helvetica Neue', Arial, sans-serif";
 
 const TAG = /<([a-zA-Z][\w:.-]*)((?:\s+[\w:.-]+\s*=\s*"[^"]*")*)(\s*\/?)>/g;

@@ -31,7 +31,7 @@ import {
 } from "./_record_row.ts";
 
 /** Columns of a file that the recorder makes. */
-export const RECORD_COLUMNS = [
+const RECORD_COLUMNS = [
   ...["session", "taken_at", "grade", "ring", "zeroing", "zero_before"],
   ...["diameter_deg", "foot_deg", "zone", "offset", "reading", "unit"],
   ...["operator", "note", "withdrawn"],

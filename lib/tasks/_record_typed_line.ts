@@ -44,7 +44,7 @@ function hidesSomething(text: string): boolean {
 }
 
 /** A line without control codes, shortened. */
-export function safeText(line: string): string {
+function safeText(line: string): string {
   let safe = "";
   for (const letter of line.slice(0, LONGEST)) {
     safe += isHidden(letter.codePointAt(0) ?? 0) ? "·" : letter;
