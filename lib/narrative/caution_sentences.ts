@@ -12,6 +12,7 @@ import type { RecordedZero, ZeroDrift } from "../zones/drift.ts";
 import type { Unseen } from "../zones/unseen.ts";
 import { creepSentences, trendSentences } from "./gauge_oddities.ts";
 import { writeSmall } from "./sag_words.ts";
+import { VERDICT_WORDS } from "./_set_apart.ts";
 
 /**
  * Says what the gauge could not have seen.
@@ -160,13 +161,6 @@ export function driftSentences(
     } and the zero had not moved by more than can be told.`,
   ];
 }
-
-const VERDICT_WORDS = {
-  within: "a sphere within the tolerance",
-  outside: "out of tolerance",
-  undecided: "not decided",
-  none: "not tested",
-} as const;
 
 /** Warnings that cast no doubt on the readings that were used. */
 const HARMLESS: ReadonlySet<string> = new Set([

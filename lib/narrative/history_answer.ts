@@ -18,6 +18,7 @@ import { nextStepSentence } from "./next_step_sentence.ts";
 import { radiusSentence } from "./radius_sentences.ts";
 import { writeSmall } from "./sag_words.ts";
 import { measuredHow } from "./shop_piece.ts";
+import { setApartFirst } from "./_set_apart.ts";
 import { zeroDoubts } from "./zero_doubt.ts";
 import { sphericitySentence } from "./sphericity_sentence.ts";
 
@@ -79,13 +80,14 @@ export function historyAnswer(
       ? []
       : [
         afterwards(
-          pitsFirst(next, found) ?? nextStepSentence(
-            next,
-            session,
-            radius,
-            piece.unit,
-            piece.target?.tolerance,
-          ),
+          setApartFirst(session, piece.unit) ?? pitsFirst(next, found) ??
+            nextStepSentence(
+              next,
+              session,
+              radius,
+              piece.unit,
+              piece.target?.tolerance,
+            ),
           found,
         ),
       ]),

@@ -35,6 +35,7 @@ import {
 } from "./radius_sentences.ts";
 import { ringDisagreement } from "./ring_disagreement.ts";
 import { sphericitySentence } from "./sphericity_sentence.ts";
+import { setApartFirst } from "./_set_apart.ts";
 import { surerRing } from "./_surer_ring.ts";
 import { zeroDoubts } from "./zero_doubt.ts";
 import { strokesOf } from "./_work_habits.ts";
@@ -145,7 +146,7 @@ export function sessionReport(folder: PieceFolder): SessionReport {
         ? "Next: settle that first; nothing here is safe to act on until then."
         : otherwise.length > 0
         ? "Next: find out which ring is wrong (its radius, its balls, which one was on the gauge) before any more work."
-        : nextStepSentence(
+        : setApartFirst(session, unit) ?? nextStepSentence(
           next,
           session,
           judged,
