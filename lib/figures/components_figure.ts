@@ -134,8 +134,8 @@ export async function componentsFigure(
       key: keyOf(
         keyShape("one reading", "circle", { fill: "ink", size: 3 }),
         keyLine("level of the zeroing", "first", { width: 2.5 }),
-        keyArea("repeat", "haze", "first"),
-        wide !== undefined && keyArea("zeroing", "veil", "quiet", "5 3"),
+        keyArea("setting the gauge down again", "haze", "first"),
+        wide !== undefined && keyArea("zeroing again", "veil", "quiet", "5 3"),
       ),
       notes: [
         "Areas reach two standard deviations either way.",

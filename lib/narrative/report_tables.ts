@@ -123,9 +123,9 @@ export function differencesTable(report: SessionReport): Displayable {
       }`,
       sets: one.sets,
       difference: write(-one.mean),
-      [`90 % in ${small} (is it within?)`]: range(interval90),
-      [`95 % in ${small}, this pair alone`]: range(interval95),
-      [`95 % in ${small}, all pairs (is it out?)`]: range(simultaneous95),
+      [`is it within? 90 % (${small})`]: range(interval90),
+      [`this pair alone, 95 % (${small})`]: range(interval95),
+      [`all pairs, is it out? 95 % (${small})`]: range(simultaneous95),
       "verdict": limit === undefined || interval90 === undefined
         ? "—"
         : simultaneous95 !== undefined && nearest(simultaneous95) > limit

@@ -26,7 +26,7 @@ Deno.test("componentsFigure() draws no band for a component that cannot be told"
     repeat: 0.0005,
   });
   match(figure.description, /between zeroings cannot be told/);
-  ok(!textsOf(figure).includes("zeroing"));
+  ok(!textsOf(figure).includes("zeroing again"));
 });
 
 Deno.test("componentsFigure() says how many zeroings it left out", async () => {

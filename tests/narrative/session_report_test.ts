@@ -329,7 +329,7 @@ Deno.test("a page gives one quantity one ±, one sign and equal decimals, and sa
   const [, outer] = /edge less centre +4 +−([\d.]+) µm/.exec(pairs)!;
   equal(Number(outer).toFixed(1), size.split(" ± ")[0]);
   ok(!/centre less/.test(pairs), pairs);
-  match(pairs, /90 % in µm \(is it within\?\)/);
+  match(pairs, /is it within\? 90 % \(µm\)/);
   const decimalsOf = (column: RegExp): string[] => [
     ...new Set(
       [...zones.matchAll(column)].map(([, value, half]) =>
