@@ -3,10 +3,7 @@
  *
  * @module
  */
-import {
-  PERMISSION_NAMES,
-  type PermissionLimits,
-} from "./permission_limits.ts";
+import type { PermissionLimits } from "./permission_limits.ts";
 
 /** What the words ask for. */
 export type KernelArguments =
@@ -66,8 +63,7 @@ export function parseKernelArguments(
   let prefix: string | undefined;
   let connectionFile: string | undefined;
   let config: string | undefined;
-  const limits: Record<string, string[] | true> = {};
-  let limited = false;
+  let limits: PermissionLimits | undefined;
   while (rest.length > 0) {
     const [word, inline] = splitOnce(rest.shift()!);
     const value = () => {
@@ -79,9 +75,6 @@ export function parseKernelArguments(
       }
       return found;
     };
-    const permission = PERMISSION_NAMES.find((one) =>
-      word === `--allow-${one}`
-    );
     if (word === "--help" || word === "-h") return { action: "help" };
     else if (word === "--no-check") check = false;
     else if (word === "--user" && action !== "serve") prefix = undefined;
@@ -91,12 +84,7 @@ export function parseKernelArguments(
       connectionFile = value();
     } else if (word === "--config" && action === "serve") config = value();
     else if (word === "--limits" && action === "serve") {
-      limited = true;
-      Object.assign(limits, JSON.parse(value()));
-    } else if (word === "--limited" && action === "serve") limited = true;
-    else if (permission && action === "serve") {
-      limited = true;
-      limits[permission] = inline === undefined ? true : inline.split(",");
+      limits = JSON.parse(value());
     } else {
       throw new SyntaxError(
         `Cannot run the task as its words must be known ones: current value is ${
@@ -118,7 +106,7 @@ export function parseKernelArguments(
     connectionFile,
     check,
     ...(config !== undefined && { config }),
-    ...(limited && { limits }),
+    ...(limits !== undefined && { limits }),
   };
 }
 

@@ -22,6 +22,8 @@ Deno.test("isComplete() waits where the end is missing, and indents by open brac
     ["const a =", ""],
     ["`text", ""],
     ["/* note", ""],
+    ["/* note\nmore", ""],
+    ["/pattern", ""],
     ["class A {\n  f() {\n", "    "],
   ];
   for (const [source, indent] of open) {
@@ -30,7 +32,7 @@ Deno.test("isComplete() waits where the end is missing, and indents by open brac
 });
 
 Deno.test("isComplete() calls wrong what no further line can mend", () => {
-  for (const source of ["const = 5", "a b c", "}", "%%time\n1"]) {
+  for (const source of ["const = 5", "a b c", "}", "%%time\n1", "/a\n1"]) {
     equal(isComplete(source).status, "invalid", source);
   }
 });

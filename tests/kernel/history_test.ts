@@ -14,7 +14,9 @@ const lines = (request: Record<string, unknown>) =>
 
 Deno.test("History.find() gives the last, a range, and what fits a pattern", () => {
   deepEqual(lines({ hist_access_type: "tail", n: 2 }), [3, 4]);
-  deepEqual(lines({ hist_access_type: "tail" }), [1, 2, 3, 4]);
+  for (const n of [undefined, 0, -1, "2"]) {
+    deepEqual(lines({ hist_access_type: "tail", n }), [1, 2, 3, 4]);
+  }
   deepEqual(
     lines({ hist_access_type: "range", session: 0, start: 2, stop: 4 }),
     [2, 3],

@@ -51,6 +51,9 @@ Deno.test("parseKernelArguments() refuses words it does not know, and missing va
     message:
       "Cannot run the task as --prefix must be followed by a value: there is none",
   });
+  for (const word of ["--limits", "--config", "--connection-file"]) {
+    throws(() => parseKernelArguments([`${word}=x`]), /must be known ones/);
+  }
   throws(() => parseKernelArguments(["serve"]), {
     message:
       "Cannot serve as a kernel as --connection-file must be given: it is not",
