@@ -5,8 +5,8 @@
  */
 import { escapeHtml } from "../display/escape_html.ts";
 
-/** Turns one formula into HTML. */
-export type MathRenderer = (tex: string, isBlock: boolean) => string;
+/** Turns one formula into HTML; one set on its own gets a box around it. */
+export type MathRenderer = (tex: string, box?: "div" | "span") => string;
 
 /**
  * Loads the renderer. MathML needs no fonts, no script and no style from
@@ -15,11 +15,11 @@ export type MathRenderer = (tex: string, isBlock: boolean) => string;
  */
 export async function loadMath(): Promise<MathRenderer> {
   const { default: katex } = await import("katex");
-  return (tex, isBlock) => {
+  return (tex, box) => {
     let markup: string;
     try {
       markup = katex.renderToString(tex, {
-        displayMode: isBlock,
+        displayMode: box !== undefined,
         output: "mathml",
         throwOnError: true,
         trust: false,
@@ -33,8 +33,8 @@ export async function loadMath(): Promise<MathRenderer> {
       }</code>`;
     }
     const math = markup.replace(/^<span class="katex">|<\/span>$/g, "");
-    return isBlock
-      ? `<div class="sb-math" role="group" aria-label="Formula" tabindex="0">${math}</div>`
-      : math;
+    return box === undefined
+      ? math
+      : `<${box} class="sb-math" role="group" aria-label="Formula" tabindex="0">${math}</${box}>`;
   };
 }

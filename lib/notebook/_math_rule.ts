@@ -33,7 +33,8 @@ export function addMathRule(markdown: Markdown, render: MathRenderer): void {
     if (!silent) {
       const token = state.push("formula", "", 0);
       token.content = src.slice(start, end);
-      token.meta = { isBlock };
+      // A paragraph holds no block.
+      token.meta = { box: isBlock ? "span" : undefined };
     }
     state.pos = end + (isBlock ? 2 : 1);
     return true;
@@ -55,7 +56,7 @@ export function addMathRule(markdown: Markdown, render: MathRenderer): void {
       if (!silent) {
         const token = state.push("formula", "", 0);
         token.content = tex.slice(0, end).trim();
-        token.meta = { isBlock: true };
+        token.meta = { box: "div" };
         token.block = true;
         state.line = next + 1;
       }
@@ -64,5 +65,8 @@ export function addMathRule(markdown: Markdown, render: MathRenderer): void {
     { alt: ["paragraph", "reference", "blockquote", "list"] },
   );
   markdown.renderer.rules.formula = (tokens, index) =>
-    render(tokens[index].content, tokens[index].meta?.isBlock === true);
+    render(
+      tokens[index].content,
+      tokens[index].meta?.box as "div" | "span" | undefined,
+    );
 }

@@ -141,7 +141,7 @@ function form(
       return tools.markdown(value);
     case "text/latex": {
       const tex = value.trim().replace(/^(\$\$?)([\s\S]*)\1$/, "$2");
-      return tools.math(tex, true);
+      return tools.math(tex, "div");
     }
     case "text/plain":
       return textBlock(terminalHtml(textForPage(value)));

@@ -60,7 +60,7 @@ th:last-child,td:last-child{padding-right:0}
 @media (prefers-color-scheme:dark){.sb-card{background:#fbfaf7;color:#20242a;border-radius:5px;padding:.6rem}}
 .sb-live dl{display:flex;flex-wrap:wrap;gap:.4rem 1.6rem}.sb-live dt{color:var(--soft)}.sb-live dd{margin:0;font-weight:600}
 .sb-fold-text{border-left:3px solid var(--line);padding-left:1rem;margin:.9rem 0}.sb-fold-text>summary{font-size:1rem;color:var(--accent)}
-.sb-math{overflow-y:hidden;padding:.2rem 0;text-align:center}
+.sb-math{display:block;overflow-y:hidden;padding:.2rem 0;text-align:center}
 math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math TeX Gyre",math;font-size:1.08em}
 .sb-fault{color:var(--alarm)}
 .sb-note{color:var(--soft);font:.82rem/1.45 var(--data);margin:.3rem 0}

@@ -62,5 +62,4 @@ export {
   type RunResult,
   type RunStatus,
 } from "./run_result.ts";
-export { terminalProgress } from "./terminal_progress.ts";
 export { writeNotebook } from "./write_notebook.ts";

@@ -216,9 +216,22 @@ Deno.test("exportHtml() sets formulas as MathML and leaves prices alone", async 
     text,
     /costs \$5 or \$6\.<\/p>\n<p>Typed: \$x\$ and <code>\$y\$<\/code>/,
   );
-  match(text, /<div class="sb-math"[^>]*><math[^>]*display="block"/);
+  match(text, /\n<div class="sb-math"[^>]*><math[^>]*display="block"/);
   match(text, /<code class="sb-fault"[^>]*>\\frac\{1\}<\/code>/);
   doesNotMatch(text, /href=/);
+});
+
+Deno.test("exportHtml() sets a formula of its own also over a blank line, and one within a paragraph as no block", async () => {
+  const alone = await body(markdown("$$\nR\n\n= 2\n$$"));
+  match(alone, /<div class="sb-math"[^>]*><math/);
+  doesNotMatch(alone, /<p>/);
+  const within = await body(markdown("$$R$$ is the radius, $$s$$ the sag"));
+  match(
+    within,
+    /<p><span class="sb-math"[^>]*><math[^>]*display="block"[^]*<\/math><\/span> is the radius, <span/,
+  );
+  doesNotMatch(within, /sb-fault|<div class="sb-math"/);
+  match(await body(markdown("$$R and no end\n\nnext")), /\$\$R and no end/);
 });
 
 Deno.test("exportHtml() is one file that forbids scripts and requests", async () => {

@@ -1,4 +1,4 @@
-import { equal, match, ok } from "node:assert/strict";
+import { equal, match, ok, throws } from "node:assert/strict";
 import { exportHtml } from "sagbook/notebook/export_html.ts";
 import { pageShell } from "sagbook/notebook/page_shell.ts";
 
@@ -28,4 +28,16 @@ Deno.test("pageShell() is the frame that exportHtml() puts its cells in", async 
 Deno.test("pageShell() sets a page's own rules after those of every page", () => {
   const page = pageShell("", { title: "T", style: ".own{color:red}" });
   ok(page.indexOf(".own{color:red}") > page.indexOf("@media print"));
+});
+
+Deno.test("pageShell() refuses a script that would end early in the page", () => {
+  const withScript = (script: string) => pageShell("", { title: "T", script });
+  ok(withScript("go();").includes("go();"));
+  for (const script of ["a</script>b", "'</SCRIPT '", "x<!--y"]) {
+    throws(() => withScript(script), {
+      name: "SyntaxError",
+      message:
+        "Cannot put a script into a page as its text must not hold </script or <!--",
+    });
+  }
 });
