@@ -36,7 +36,7 @@ export interface RateFigureInput {
 const ACTION = "the rates";
 /** Room for all names side by side, and the least for one, in px. */
 const WIDE = 360;
-const NARROW = 44;
+const NARROW = 76;
 
 /**
  * Draws the rate of each stretch of work with its interval, beside the rate
@@ -95,7 +95,9 @@ export async function rateFigure(
     dot.y < 0 && !((stretches[i].interval95?.high ?? -1) > 0)
   );
   const text = stretches.map(({ label, rate }) =>
-    `${label} ${small.text(rate)}${rate < 0 ? " (away from the target)" : ""}`
+    `${label.replaceAll("\n", " ")} ${small.text(rate)}${
+      rate < 0 ? " (away from the target)" : ""
+    }`
   );
   return svgFigure(
     await drawPage({

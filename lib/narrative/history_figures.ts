@@ -179,7 +179,7 @@ function shortName({ grade, position }: Setting): string {
   const name = grade ?? "no name";
   return position === undefined
     ? name
-    : `${name} ${position === "tool on top" ? "tool" : "mirror"}`;
+    : `${name}\n${position === "tool on top" ? "tool" : "mirror"}`;
 }
 
 /**

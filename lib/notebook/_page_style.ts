@@ -83,7 +83,7 @@ math{font-family:"Latin Modern Math","STIX Two Math","Cambria Math","DejaVu Math
 :root{color-scheme:light;--paper:#fff;--ink:#000;--soft:#444;--line:#bbb;--well:#f4f4f4;--accent:#0d3f45;--alarm:#8a1f17;--alarm-well:#fff;
 --key:#4b2a59;--text:#1f4a23;--number:#143f69;--remark:#555}
 html{font-size:10pt}
-.sb-head,main,.sb-foot{max-width:none;padding:0}
+.sb-head,main,.sb-foot{max-width:none;padding:0}.sb-foot{break-before:avoid;margin-top:1rem}
 .sb-skip,.sb-fold,.sb-error details{display:none}
 .sb-scroll,.sb-figure,.sb-math,.wide,pre,.sb-text{overflow:visible;max-height:none}.sb-scroll,.sb-math,.wide{background:none}
 pre{white-space:pre-wrap;overflow-wrap:anywhere}

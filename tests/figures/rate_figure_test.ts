@@ -31,6 +31,20 @@ Deno.test("rateFigure() names the unit of work once on its axis", async () => {
   ok(texts.includes("Change of sag for one minute (µm)"));
 });
 
+Deno.test("rateFigure() breaks no word of a name, however many stretches there are", async () => {
+  const texts = textsOf(
+    await rateFigure({
+      workUnit: "wet",
+      stretches: Array.from({ length: 14 }, (_, i) => ({
+        label: i === 0 ? "polishing\nmirror" : `F${80 + i}\nmirror`,
+        rate: i === 3 ? -0.001 : 0.004,
+      })),
+    }),
+  );
+  ok(texts.includes("polishing") && texts.includes("mirror"), `${texts}`);
+  ok(texts.includes("went the wrong way"));
+});
+
 Deno.test("rateFigure() names every stretch of a whole piece, in lines where it must", async () => {
   const grades = ["F80", "F120", "F220", "F320", "F500", "F800"];
   const texts = textsOf(
