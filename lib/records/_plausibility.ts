@@ -5,6 +5,7 @@
  */
 import type { Bench, Ring } from "./bench.ts";
 import { flatLooks } from "./_flat_looks.ts";
+import { CopiedSessions } from "./_copied_sessions.ts";
 import { DoubledLines } from "./_doubled_lines.ts";
 import { LabelWatch } from "./_label_watch.ts";
 import { sayOdd } from "./_odd_words.ts";
@@ -42,6 +43,7 @@ export class PlausibilityWatch {
   readonly #watches = [
     new LabelWatch(),
     new DoubledLines(),
+    new CopiedSessions(),
     new ZeroingTimes(),
     this.#unity,
   ];

@@ -74,8 +74,9 @@ export class Desk {
   /** Starts, or goes on where the file stops. */
   constructor(settings: DeskSettings) {
     this.with = settings;
+    // A date alone, such as the work log lends, is no time of a look.
     const { takenAt } = this.mine.at(-1) ?? {};
-    const then = takenAt === undefined ? NaN : Date.parse(takenAt);
+    const then = takenAt?.includes("T") ? Date.parse(takenAt) : NaN;
     this.nominal = nominalSag(settings);
     this.flatAt = Number.isFinite(then) ? new Date(then) : settings.now();
   }
