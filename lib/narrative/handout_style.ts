@@ -53,6 +53,7 @@ export const HANDOUT_STYLE: string = `
 .card table{width:100%}
 .card tbody tr:nth-child(5n) td{border-bottom-color:var(--soft)}
 .card tr.here td{background:var(--well);font-weight:700}
+body:has(.several) .sb-foot{display:none}
 @page{margin:10mm}
 @media print{
 .sheet{${colours(0)};max-width:190mm}
@@ -61,7 +62,7 @@ html{font-size:8.6pt;line-height:1.26}
 .sb-head h1{font-size:12.5pt;margin:0}.sb-head p{margin:0 0 1.5mm}
 .sb-foot{margin-top:1mm;padding-top:.6mm}
 .sheet{margin:0!important;padding:0!important;border:0!important}
-body:has(.several) .sb-head,body:has(.several) .sb-foot{display:none}
+body:has(.several) .sb-head{display:none}
 .several .sheet{break-after:page;break-inside:avoid}.several .sheet:last-of-type{break-after:auto}
 .sheet p,.sheet ul{margin:.25em 0}.sheet li{margin:.1em 0}.eq{margin:.25em 0}
 .parts{columns:2;column-gap:7mm}.parts>section{margin:0 0 .6em}
