@@ -72,6 +72,12 @@ export function gaugeAnswer(
     return [
       displaySentence(main, floor, unit),
       ...plans.map((plan) => planSentence(plan, unit)),
+      // Readings that repeat leave nothing to simulate scatter with.
+      ...(plans.some(({ answer }) => answer.kind === "plan")
+        ? [
+          "That is the least it takes: it counts on readings that repeat to the last figure as these did, and what hides within a display step may ask for more.",
+        ]
+        : []),
     ];
   }
   if (!total) {

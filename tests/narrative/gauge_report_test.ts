@@ -29,11 +29,14 @@ import { bench, piece, reading, session } from "../zones/_session.ts";
 const plain = (text: string): string => text.replace(/[\u00a0\u202f]/g, " ");
 const QUICK = { studies: 60 } as const;
 
-function study(readings: readonly Reading[]): GaugeReport {
+function study(
+  readings: readonly Reading[],
+  changes: Parameters<typeof piece>[0] = {},
+): GaugeReport {
   return gaugeReport(
     {
       path: "invented",
-      piece: piece(),
+      piece: piece(changes),
       bench: bench(),
       readings,
       lines: { read: readings.length, used: readings.length, reported: 0 },
@@ -129,6 +132,23 @@ Deno.test("gaugeReport() calls equal readings limited by the display, without pe
     /all equal: they are limited by the display \(step 1 µm\), which hides at least 0\.41 µm/,
   );
   ok(!/ %/.test(text.split("To decide")[0]), text);
+});
+
+Deno.test("gaugeReport() calls a plan made from equal readings the least it takes", () => {
+  const same = session(Array.from({ length: 4 }, () => [715, 715, 715]));
+  const asked = { sphericity: { statedAs: "sag", amount: mm(0.003) } } as const;
+  const found = study(same, asked);
+  equal(found.main!.status, "limited by the display");
+  const isPlanned = found.plans.some(({ answer }) => answer.kind === "plan");
+  ok(isPlanned);
+  match(plain(found.answer.at(-1)!), /^That is the least it takes: /);
+  // Readings that scatter are simulated as they scatter.
+  const um = [[714, 716, 715], [716, 714, 719], [713, 717, 711], [
+    718,
+    712,
+    716,
+  ]];
+  ok(!/the least it takes/.test(study(session(um), asked).answer.join(" ")));
 });
 
 Deno.test("gaugeReport() reports an estimate below zero and counts it as none", () => {
