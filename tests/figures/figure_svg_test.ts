@@ -179,3 +179,20 @@ testWith(
     }
   },
 );
+
+Deno.test("figureSvg() keeps of a sheet's rules for dark pages those of its own theme", async () => {
+  const own = svgFigure({
+    title: "T",
+    description: "d",
+    svg:
+      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9" width="9" height="9"><style>.a{fill:red}@media (prefers-color-scheme: dark){.a{fill:blue}}</style><g class="a"></g></svg>',
+    width: 9,
+    height: 9,
+  });
+  const [light, dark] = [
+    await figureSvg(own),
+    await figureSvg(own, { theme: "dark" }),
+  ];
+  match(light, /<style>\.a\{fill:red\}<\/style>/);
+  match(dark, /<style>\.a\{fill:red\}\.a\{fill:blue\}<\/style>/);
+});

@@ -208,13 +208,13 @@ Deno.test("exportHtml() shows the best form that a bundle has", async () => {
 
 Deno.test("exportHtml() sets formulas as MathML and leaves prices alone", async () => {
   const text = await body(markdown(
-    "Sag $s_1$ costs $5 or $6.\n\nTyped: \\$x$ and `$y$`.\n\n$$\nR = \\frac{r^2}{2s}\n$$\n\nBad: $\\frac{1}$ and $\\href{javascript:alert(1)}{x}$.",
+    "Sag $s_1$ costs $5 or $6, $a $ b, $a$5.\n\nTyped: \\$x$ and `$y$`.\n\n$$\nR = \\frac{r^2}{2s}\n$$\n\nBad: $\\frac{1}$ and $\\href{javascript:alert(1)}{x}$.",
   ));
   // The forbidden command is set as its own name.
   equal(text.match(/<math /g)!.length, 3);
   match(
     text,
-    /costs \$5 or \$6\.<\/p>\n<p>Typed: \$x\$ and <code>\$y\$<\/code>/,
+    /costs \$5 or \$6, \$a \$ b, \$a\$5\.<\/p>\n<p>Typed: \$x\$ and <code>\$y\$<\/code>/,
   );
   match(text, /\n<div class="sb-math"[^>]*><math[^>]*display="block"/);
   match(text, /<code class="sb-fault"[^>]*>\\frac\{1\}<\/code>/);
