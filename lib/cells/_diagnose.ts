@@ -22,7 +22,7 @@ export async function diagnose(
         textDocument: { uri: module.uri },
       }),
       module.cell.source,
-    );
+    ).map((one) => withoutChain(one, module));
   const found = await ask();
   if (!found.some(({ code }) => NOT_FETCHED.has(String(code)))) return found;
   // Packages that are not on this machine yet are fetched, as a run would.
@@ -31,4 +31,22 @@ export async function diagnose(
     arguments: [[], module.uri],
   }).catch(() => {});
   return await ask();
+}
+
+/** The server's words for a name of an earlier cell that is no variable. */
+const NOT_ASSIGNED = /^Cannot assign to '(.+)' because it is an import\.$/;
+
+/** Says of the cells, not of the modules that stand for them. */
+function withoutChain(
+  diagnostic: CellDiagnostic,
+  { cell }: ChainedCell,
+): CellDiagnostic {
+  const [, name] = NOT_ASSIGNED.exec(diagnostic.message) ?? [];
+  const isOwn = cell.names.some((one) => one.name === name);
+  if (name === undefined || isOwn) return diagnostic;
+  return {
+    ...diagnostic,
+    message:
+      `Cannot assign to '${name}', which an earlier cell declares as a constant (or a function, class or import). Declare it there with let, or anew in this cell.`,
+  };
 }

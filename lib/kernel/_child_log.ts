@@ -7,6 +7,10 @@ const ABOUT_ITSELF = [
   /Permission broker is an experimental feature/,
 ];
 
+/** The engine's last words where a heap is full; no place in a notebook. */
+const OUT_OF_MEMORY =
+  /<--- Last few GCs --->|JavaScript heap out of memory|Fatal JavaScript out of memory/;
+
 /**
  * Takes what the evaluator's process writes past the notebook's console
  * (`Deno.stdout`, programs that it runs), without the runtime's words about
@@ -16,6 +20,8 @@ export class ChildLog {
   #show: (name: StreamName, text: string) => void;
   #rest = "";
   #open = false;
+  /** True once the engine has said that it has no memory left. */
+  outOfMemory = false;
 
   constructor(show: (name: StreamName, text: string) => void) {
     this.#show = show;
@@ -30,6 +36,8 @@ export class ChildLog {
   take(text: string, name: StreamName): void {
     if (!this.#open) return;
     if (name === "stdout") return this.#show(name, text);
+    this.outOfMemory ||= OUT_OF_MEMORY.test(text);
+    if (this.outOfMemory) return;
     const lines = (this.#rest + text).split("\n");
     this.#rest = lines.pop()!;
     if (this.#rest && !ABOUT_ITSELF.some((own) => own.test(this.#rest))) {

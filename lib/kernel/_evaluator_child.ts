@@ -34,12 +34,21 @@ export class EvaluatorChild {
   reason: string | undefined;
   #broker: PermissionBroker | undefined;
 
+  #log: ChildLog;
+
   private constructor(
     readonly kernel: RunningKernel,
     readonly side: SideChannel,
+    log: ChildLog,
     broker: PermissionBroker | undefined,
   ) {
+    this.#log = log;
     this.#broker = broker;
+  }
+
+  /** Whether it ended, or will, for want of memory. */
+  get outOfMemory(): boolean {
+    return this.#log.outOfMemory;
   }
 
   /** Starts the process and the host, and waits until both answer. */
@@ -88,7 +97,7 @@ export class EvaluatorChild {
       // A thread is started by the first one, which the first cell may keep busy.
       await settled(side.complete, WATCHDOG_LIMIT);
       log.open();
-      return new EvaluatorChild(kernel, side, broker);
+      return new EvaluatorChild(kernel, side, log, broker);
     } catch (error) {
       side.close();
       await kernel?.kill();

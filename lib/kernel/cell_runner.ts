@@ -5,6 +5,7 @@
  */
 import { fileURLToPath } from "node:url";
 import type { ChainedCell } from "../cells/cell_chain.ts";
+import type { JsonObject } from "../protocol/message.ts";
 import { CellChecker } from "../cells/cell_checker.ts";
 import type { CellDiagnostic, Explainer } from "../cells/cell_diagnostic.ts";
 import { parseCell, type ParsedCell } from "../cells/parse_cell.ts";
@@ -12,7 +13,13 @@ import { rewriteCell } from "../cells/rewrite_cell.ts";
 import { INTERRUPTED, lostError, refusal } from "./_cell_errors.ts";
 import { rewriteExpressions } from "./_rewrite_expressions.ts";
 import { ImportedFiles } from "./_imported_files.ts";
-import { type ShownError, trace, type TracedRun } from "./_trace.ts";
+import {
+  type ShownError,
+  trace,
+  tracedBundle,
+  tracedOutput,
+  type TracedRun,
+} from "./_trace.ts";
 import type { CellRequest, CellResult } from "./cell_result.ts";
 import type { Evaluator, ThrownError } from "./evaluator.ts";
 
@@ -40,6 +47,7 @@ export class CellRunner {
   #checker: CellChecker;
   #files: ImportedFiles;
   #runs = new Map<number, TracedRun>();
+  readonly #find = (id: number) => this.#runs.get(id);
   #saidUnchecked = false;
   #stopped = false;
 
@@ -110,6 +118,11 @@ export class CellRunner {
         `Not caught in ${name}: nothing awaited the promise or timer that failed.`,
       ],
     };
+  }
+
+  /** An output as a notebook shows it: stacks lead to the cells' own lines. */
+  traceOutput(content: JsonObject): JsonObject {
+    return tracedOutput(content, this.#find);
   }
 
   /** Forgets all names, after the variables were lost. */
@@ -206,7 +219,7 @@ export class CellRunner {
       case "ok":
         return {
           status: "ok",
-          data: outcome.data,
+          data: outcome.data && tracedBundle(outcome.data, this.#find),
           pages: outcome.pages,
           expressions: values,
         };
@@ -218,7 +231,7 @@ export class CellRunner {
   }
 
   #trace(error: ThrownError): ShownError {
-    return trace(error, (id) => this.#runs.get(id));
+    return trace(error, this.#find);
   }
 }
 

@@ -38,6 +38,8 @@ export interface ChildEvaluatorSettings {
 
 const NOTHING = { assigned: [], pages: [], expressions: {} };
 
+const OUT_OF_MEMORY = "the cell took more memory than there is";
+
 /** Time in ms that the child has to become free after a cell. */
 const FREE_LIMIT = 2_000;
 
@@ -199,7 +201,8 @@ export class ChildEvaluator implements Evaluator {
 
   /** Starts another child where one has ended, and says what that means. */
   async #exited(child: EvaluatorChild, exit: KernelExit): Promise<void> {
-    const reason = child.reason ?? describeExit(exit);
+    const reason = child.reason ??
+      (child.outOfMemory ? OUT_OF_MEMORY : describeExit(exit));
     if (!this.#stopping) this.#child = this.#start();
     const running = this.#running;
     if (running && !running.done) {

@@ -42,6 +42,7 @@ export class Kernel {
   #evaluator: Promise<Evaluator>;
   #runner: Promise<CellRunner> | undefined;
   #loading: ReturnType<typeof setTimeout>;
+  #tracing: CellRunner | undefined;
   #history = new History();
   #runs = new Runs();
   #comms = new Comms();
@@ -120,7 +121,7 @@ export class Kernel {
       ]);
       const { folder, check = true, explainers = [], limits } = this.#settings;
       const url = pathToFileURL(folder).href.replace(/\/?$/, "/");
-      return new CellRunner({
+      return this.#tracing = new CellRunner({
         folder: url,
         config,
         check,
@@ -223,7 +224,8 @@ export class Kernel {
         if (this.#ending) return;
         this.#comms.note(type, content);
         const parent = this.#runs.find(cell)?.request.message.header;
-        this.#sockets.publish(type, content, parent, { buffers });
+        const shown = this.#tracing?.traceOutput(content) ?? content;
+        this.#sockets.publish(type, shown, parent, { buffers });
       },
       uncaught: async (error, cell) => {
         const run = this.#runs.find(cell);

@@ -1,5 +1,10 @@
 import { deepEqual, equal, match } from "node:assert/strict";
+import type { KernelOutput } from "sagbook/protocol/kernel_output.ts";
 import { Session, textOf } from "./_session.ts";
+
+/** What a cell tells on stderr, but for the wait that a slow machine makes. */
+const told = (outputs: readonly KernelOutput[]) =>
+  textOf(outputs, "stderr").replaceAll("Waiting for the type checker …\n", "");
 
 Deno.test("Kernel() refuses inches where millimetres belong before the cell does anything, in words", async () => {
   await using session = await Session.start({ check: true });
@@ -58,7 +63,7 @@ Deno.test("Kernel() runs a cell unchecked where it asks so, and says so", async 
   );
   equal(value, "5");
   equal(
-    textOf(outputs, "stderr"),
+    told(outputs),
     "This cell is not type-checked (// @ts-nocheck).\n",
   );
   equal((await session.run("const y: string = 5;")).status, "error");
@@ -126,7 +131,7 @@ Deno.test("Kernel() says that an imported file has changed, once for each change
   await using session = await Session.start({ check: true });
   const file = `${session.folder}/own.ts`;
   const cell = "import { ring } from './own.ts'; ring";
-  const said = async () => textOf((await session.run(cell)).outputs, "stderr");
+  const said = async () => told((await session.run(cell)).outputs);
   await Deno.writeTextFile(file, "export const ring = 60;");
   equal(await said(), "");
   equal(await said(), "");
@@ -138,4 +143,14 @@ Deno.test("Kernel() says that an imported file has changed, once for each change
   );
   equal(await said(), "");
   equal((await session.run(cell)).value, "60");
+});
+
+Deno.test("Kernel() says that a name of an earlier cell is a constant, not an import", async () => {
+  await using session = await Session.start({ check: true });
+  await session.run("const radius = 60;");
+  const { error } = await session.run("\n  radius = 61;");
+  match(
+    error!.evalue,
+    /line 2, column 3: Cannot assign to 'radius', which an earlier cell declares as a constant/,
+  );
 });

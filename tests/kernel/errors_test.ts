@@ -100,3 +100,26 @@ Deno.test("Kernel() does not let a failed declaration spoil its name", async () 
   );
   equal((await session.run("let q = 1;\nq")).value, "1");
 });
+
+Deno.test("Kernel() leads the stack of an error that a cell prints, shows or keeps to its own lines", async () => {
+  await using session = await Session.start();
+  await session.run(
+    "function measure(): never {\n\n  throw new RangeError('x');\n}",
+  );
+  const ran = await session.run(
+    "try {\n  measure();\n} catch (error) {\n  console.log(error);\n  console.log([{ error }, 5]);\n}\nnew Error('kept')",
+  );
+  const stack = (margin: string) =>
+    `${margin}at measure (cell 1, line 3, column 9)\n${margin}at cell 2, line 2, column 3\n`;
+  equal(
+    ran.printed,
+    `RangeError: x\n${stack("    ")}[\n  {\n    error: RangeError: x\n${
+      stack("        ")
+    }  },\n  5\n]\n`,
+  );
+  equal(ran.value, "Error: kept\n    at cell 2, line 7, column 1");
+  const { printed } = await session.run(
+    "console.log('at cell-2, <anonymous>:3:4');",
+  );
+  equal(printed, "at cell-2, <anonymous>:3:4\n");
+});

@@ -1,5 +1,6 @@
 import { equal, match, ok } from "node:assert/strict";
-import { pause, Session, textOf } from "./_session.ts";
+import { startKernel } from "sagbook/protocol/start_kernel.ts";
+import { command, pause, Session, textOf } from "./_session.ts";
 
 const LOST =
   "and was started anew: all variables were lost, so run the cells above again";
@@ -100,4 +101,26 @@ Deno.test("Kernel() ends when the process that started it is gone", async () => 
   const gone = { mark, processes } as Session;
   equal(await left(gone), 0);
   await Deno.remove(folder, { recursive: true });
+});
+
+Deno.test("Kernel() says that a cell took more memory than there is", async () => {
+  const kernel = await startKernel(command(false), {
+    env: { DENO_V8_FLAGS: "--max-old-space-size=256" },
+  });
+  const printed: string[] = [];
+  const { error } = await kernel.execute(
+    "const all: unknown[] = []; while (true) all.push(new Array(1e5).fill(1.5));",
+    {
+      timeLimit: 120_000,
+      onOutput: (output) => {
+        if (output.output_type === "stream") printed.push(String(output.text));
+      },
+    },
+  );
+  equal(
+    error?.evalue,
+    "the evaluator ended (the cell took more memory than there is) and was started anew: all variables were lost, so run the cells above again",
+  );
+  equal(printed.join("").includes("GC"), false);
+  await kernel.shutdown();
 });
