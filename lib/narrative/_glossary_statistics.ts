@@ -109,7 +109,7 @@ export const STATISTICS_WORDS: readonly GlossaryEntry[] = [
   {
     term: "repetition",
     meaning:
-      "How far readings of the same place lie apart, from setting the gauge down and from zeroing it anew, and from who reads, where people differ by more than that. More sets (more people, where these differ) make its part of the doubt smaller; they do nothing for the ring or the scale.",
+      "How far readings of the same place lie apart, from setting the gauge down, from zeroing it anew, and from who reads where people differ by more. More sets (or people) make its part of the doubt smaller; they do nothing for the ring or the scale.",
   },
   {
     term: "restricted maximum likelihood",
@@ -211,7 +211,7 @@ export const LIBRARY_WORDS: readonly GlossaryEntry[] = [
   {
     term: "repeatability and reproducibility",
     meaning:
-      "Scatter under the same conditions (same person, place and zero, soon after), and under changed ones (other people, zeroings, days). The second includes the first. The vocabulary of metrology (VIM) keeps reproducibility for other workshops and gauges, and calls changed conditions within one workshop intermediate precision.",
+      "Scatter under the same conditions (same person, place and zero, soon after), and under changed ones (other people, zeroings, days), which includes the first. Within one workshop the vocabulary of metrology calls the second intermediate precision.",
     forms: ["repeatability", "reproducibility"],
   },
   {
