@@ -29,7 +29,7 @@ export interface GaugeOutliers {
  * Finds readings of a study that stand apart, and estimates without them.
  *
  * @param folder The folder.
- * @param sag Corrected sags of its readings, in mm.
+ * @param sag CorrectedSag sags of its readings, in mm.
  * @param main The components the answer is about.
  * @returns Nothing flagged, or the flags with the other answer beside.
  *
@@ -129,11 +129,13 @@ export function trendSentences(
 }
 
 /** A reading with its sag, corrected for drift where that was seen. */
-interface Corrected {
+export interface CorrectedSag {
+  /** Where and when it was taken. */
   readonly reading: Pick<
     Reading,
     "session" | "zeroing" | "zone" | "ring" | "diameterDegrees"
   >;
+  /** In mm. */
   readonly sag: number;
 }
 
@@ -166,11 +168,11 @@ const BY_CHANCE = 0.02;
  * ```
  */
 export function creepSentences(
-  readings: readonly Corrected[],
+  readings: readonly CorrectedSag[],
   step: number,
   unit: LengthUnit,
 ): readonly string[] {
-  const series = new Map<string, Corrected[]>();
+  const series = new Map<string, CorrectedSag[]>();
   for (const one of readings) {
     const { zeroing, zone, ring, diameterDegrees } = one.reading;
     const key = [zeroing, ring, zone.label, diameterDegrees].join("\u0000");
