@@ -177,6 +177,13 @@ export function sessionReport(folder: PieceFolder): SessionReport {
 /** What to say when no reading of the work could be used. */
 function nothingToAnswer({ lines, problems }: PieceFolder): readonly string[] {
   if (lines.reported === 0) {
+    const passed = problems.find(({ code }) => code === "file-not-read");
+    if (passed?.mend !== undefined) {
+      return [
+        `There is nothing to answer yet: no reading of the work was found, and ${passed.file} is not read where it lies.`,
+        `Next: ${passed.mend}, and run this again.`,
+      ];
+    }
     return [
       "There is nothing to answer yet: no reading of the work was found.",
       "Next: zero the gauge on the flat, read centre, 50% and edge, and do so on three diameters or more.",

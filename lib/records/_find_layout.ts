@@ -81,8 +81,7 @@ function missingColumns(
     expected: `${
       REQUIRED_COLUMNS.join(",")
     } or, on a bench sheet, ${SHEET_NAMES}`,
-    mend:
-      "write the names of the columns and places in English, as they stand here",
+    mend: `write the names in English, such as ${SHEET_NAMES}`,
   }];
 }
 

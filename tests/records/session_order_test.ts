@@ -114,6 +114,16 @@ Deno.test("readPieceFolder() names every table that lies beside sheets/ and is n
   );
 });
 
+Deno.test("sessionReport() says which table was passed over where no reading was found", async () => {
+  const alone = await last({ "evening 4.csv": sheet(715) });
+  deepEqual(alone.answer, [
+    "There is nothing to answer yet: no reading of the work was found, and evening 4.csv is not read where it lies.",
+    "Next: put it under sheets/, or name it readings.csv, and run this again.",
+  ]);
+  const none = await last({});
+  match(none.answer[1], /^Next: zero the gauge on the flat/);
+});
+
 Deno.test("readPieceFolder() takes no mean for a set, in whatever language its row is labelled", async () => {
   for (const word of ["Mittelwert", "Moyenne", "gemiddelde", "MW"]) {
     const { folder } = await last({
@@ -150,6 +160,6 @@ Deno.test("readPieceFolder() says once that a header has foreign names, and whic
   match(answer[0], /^No reading could be used: the one line was left out\. /);
   match(
     answer[1],
-    /^Next: write the names of the columns and places in English/,
+    /^Next: write the names in English, such as zeroing,diameter_deg,centre,/,
   );
 });
