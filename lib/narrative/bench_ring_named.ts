@@ -6,7 +6,7 @@
 import type { Bench, Ring } from "../records/bench.ts";
 
 /**
- * Finds a ring by its name, in any case.
+ * Finds a ring by its name, in any case, the word “ring” before it or not.
  *
  * @param bench The bench.
  * @param name The name as typed; the only ring of the bench unless given.
@@ -19,6 +19,7 @@ import type { Bench, Ring } from "../records/bench.ts";
  * import { equal } from "node:assert/strict";
  *
  * const { bench } = await readPieceFolder("data/metric-250");
+ * equal(ringNamed(bench, "100"), bench.rings[0]);
  * equal(ringNamed(bench, "B"), "There is no ring “B” on this bench; it has “ring 100”.");
  * ```
  */
@@ -32,6 +33,7 @@ export function ringNamed(bench: Bench, name?: string): Ring | string {
   }
   return rings.find(({ id }) => id === name) ??
     rings.find(({ id }) => id.toLowerCase() === name.toLowerCase()) ??
+    rings.find(({ id }) => id.toLowerCase() === `ring ${name.toLowerCase()}`) ??
     `There is no ring “${name.slice(0, 40)}” on this bench; it has ${
       rings.map(({ id }) => `“${id}”`).join(", ")
     }.`;
