@@ -29,7 +29,7 @@ export interface GaugeOutliers {
  * Finds readings of a study that stand apart, and estimates without them.
  *
  * @param folder The folder.
- * @param sag CorrectedSag sags of its readings, in mm.
+ * @param sag Corrected sags of its readings, in mm.
  * @param main The components the answer is about.
  * @returns Nothing flagged, or the flags with the other answer beside.
  *
