@@ -95,5 +95,29 @@ export function wordsFor(
     too_small: "this is too small, or blank",
     too_big: "this is too large, or too long",
   }[issue.code ?? ""] ?? "this is not the kind of value that belongs here";
-  return { message, ...as };
+  const mend = mendOfKind(issue.expected, value, known);
+  return { message, ...as, ...(mend === undefined ? {} : { mend }) };
+}
+
+/** How a value becomes the group or list that belongs in its place. */
+function mendOfKind(
+  expected: string | undefined,
+  value: unknown,
+  known: readonly SchemaNode[],
+): string | undefined {
+  if (expected === "array") {
+    return typeof value === "object"
+      ? "put brackets around it: [ … ]"
+      : undefined;
+  }
+  const isText = typeof value === "string" || typeof value === "number";
+  if (expected !== "object" || !isText) return undefined;
+  const names = new Set(
+    known.flatMap(({ properties = {} }) => Object.keys(properties)),
+  );
+  const [first, ...others] = names;
+  if (first === undefined) return undefined;
+  return `say what it is, as in { "${first}": ${JSON.stringify(value)} }${
+    others.length === 0 ? "" : `; known here: ${[...names].join(", ")}`
+  }`;
 }

@@ -1,4 +1,4 @@
-import { deepEqual, equal, match, ok } from "node:assert/strict";
+import { deepEqual, equal, match, ok, rejects } from "node:assert/strict";
 import { sessionReport } from "sagbook/narrative/session_report.ts";
 import { readPieceFolder } from "sagbook/records/read_piece_folder.ts";
 import {
@@ -129,4 +129,25 @@ Deno.test("readPieceFolder() counts the display step of readings in a unit that 
   const both = await read({ bench: gauge({ display_step: steps }) }, inches);
   ok(Math.abs(both.folder.readings[0].step! - 0.00127) < 1e-9);
   ok(both.said("note").includes("finer-than-step"));
+});
+
+Deno.test("readPieceFolder() says how a value becomes the group or the list that belongs in its place", async () => {
+  const [ring] = BENCH.rings;
+  const wrong: [FolderParts, RegExp][] = [
+    [
+      { piece: { ...PIECE, sphericity_tolerance: "0.003 mm" } },
+      /mend: say what it is, as in \{ "sag": "0\.003 mm" \}; known here: sag, /,
+    ],
+    [
+      { piece: { ...PIECE, target: "2520 mm" } },
+      /mend: say what it is, as in \{ "radius": "2520 mm" \}; known here: radius, focal_length/,
+    ],
+    [
+      { bench: { ...BENCH, rings: ring } },
+      /mend: put brackets around it: \[ … \]/,
+    ],
+  ];
+  for (const [parts, message] of wrong) {
+    await rejects(withFolder(parts, readPieceFolder), { message });
+  }
 });
