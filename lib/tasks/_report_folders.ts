@@ -12,7 +12,7 @@ import type { ReportKind } from "./_report_run.ts";
 import { ROOT } from "./_root.ts";
 import { startProgress } from "./_task_progress.ts";
 import { readFlags } from "./_read_flags.ts";
-import { EXIT, plainWords } from "./_task_words.ts";
+import { EXIT, plainWords, wrongCall } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 /** One task that reports on folders. */
@@ -66,14 +66,15 @@ async function reportAll(
     help: "switch",
   });
   const kind = task.kind(flags, rest);
-  const wrong = problem ??
-    (rest.includes("") ? "A folder's name is empty." : undefined) ??
-    (typeof kind === "string" ? kind : undefined) ??
-    wrongCount(flags["at-once"]);
-  if (wrong !== undefined || typeof kind === "string") {
-    complain(`${wrong}\n\n${task.usage}`);
+  const refuse = (wrong: string): number => {
+    complain(wrongCall(wrong, task.usage));
     return EXIT.usage;
-  }
+  };
+  const early = problem ??
+    (rest.includes("") ? "A folder's name is empty." : undefined);
+  if (typeof kind === "string") return refuse(early ?? kind);
+  const wrong = early ?? wrongCount(flags["at-once"]);
+  if (wrong !== undefined) return refuse(wrong);
   if (flags.help) {
     say(task.usage);
     return EXIT.ok;

@@ -54,3 +54,17 @@ export function unknownWord(
   const guess = meant === undefined ? "." : `: did you mean ${meant}?`;
   return `There is no ${what} ${typed}${guess} Known: ${known.join(", ")}.`;
 }
+
+/**
+ * What to say of a wrong call: what is wrong, how the task is called, and where
+ * the rest stands; the whole help would push the first line off the terminal.
+ *
+ * @param wrong What is wrong with the call.
+ * @param usage The task's help, whose first paragraph is how it is called.
+ * @returns Text for the terminal.
+ */
+export function wrongCall(wrong: string, usage: string): string {
+  const [synopsis] = usage.split("\n\n", 1);
+  const task = synopsis.split(" ", 3).join(" ");
+  return `${wrong}\n\n${synopsis}\n\n${task} --help says how.`;
+}

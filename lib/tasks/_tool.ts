@@ -4,7 +4,7 @@
  * @module
  */
 import { readFlags } from "./_read_flags.ts";
-import { EXIT, plainWords, unknownWord } from "./_task_words.ts";
+import { EXIT, plainWords, unknownWord, wrongCall } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 /** A tool: what it says of itself, and what it understands. */
@@ -76,7 +76,7 @@ export async function runTool(
   const { chosen, problem: wrongWord } = chosenNames(tool, rest);
   const wrong = problem ?? (flags.help ? undefined : wrongWord);
   if (wrong !== undefined) {
-    complain(`${wrong}\n\n${tool.usage}`);
+    complain(wrongCall(wrong, tool.usage));
     return EXIT.usage;
   }
   if (flags.help) {

@@ -14,7 +14,7 @@ import {
 } from "./_benchmark_results.ts";
 import { processorsBusy } from "./_processors_busy.ts";
 import { ROOT } from "./_root.ts";
-import { EXIT, plainWords } from "./_task_words.ts";
+import { EXIT, plainWords, wrongCall } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 import { runTool, type ToolCall } from "./_tool.ts";
 
@@ -119,7 +119,9 @@ async function keptRecords(path: string): Promise<BenchRecord[]> {
 
 async function bench({ flags, chosen, isPart }: ToolCall): Promise<number> {
   if (flags.tiny && flags.out === undefined) {
-    complain(`--tiny needs --out, since its numbers mean nothing.\n\n${USAGE}`);
+    complain(
+      wrongCall("--tiny needs --out, since its numbers mean nothing.", USAGE),
+    );
     return EXIT.usage;
   }
   const out = typeof flags.out !== "string"

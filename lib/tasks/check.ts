@@ -24,7 +24,7 @@ import { readingWords } from "../narrative/reading_words.ts";
 import { onInterruptSignal } from "../protocol/system.ts";
 import { startProgress } from "./_task_progress.ts";
 import { readFlags } from "./_read_flags.ts";
-import { EXIT, plainWords } from "./_task_words.ts";
+import { EXIT, plainWords, wrongCall } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 const USAGE = `deno task check FOLDER ... [--json]
@@ -206,7 +206,7 @@ export async function check(args: readonly string[]): Promise<number> {
     return EXIT.ok;
   }
   if (problem !== undefined || rest.length === 0) {
-    complain(`${problem ?? "Name the folder to check."}\n\n${USAGE}`);
+    complain(wrongCall(problem ?? "Name the folder to check.", USAGE));
     return EXIT.usage;
   }
   const progress = startProgress();

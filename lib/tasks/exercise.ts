@@ -16,7 +16,7 @@ import { KEY_FOLDER, keyFiles } from "./_exercise_key_files.ts";
 import { fileTrouble } from "./_new_files.ts";
 import { stoppable } from "./_stoppable.ts";
 import { readFlags } from "./_read_flags.ts";
-import { EXIT } from "./_task_words.ts";
+import { EXIT, wrongCall } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 const USAGE = `deno task exercise --seed N --students M [--out FOLDER]
@@ -128,7 +128,7 @@ export async function exercise(args: readonly string[]): Promise<number> {
       ? "--out needs the name of a folder."
       : undefined);
   if (wrong !== undefined) {
-    complain(`${wrong}\n\n${USAGE}`);
+    complain(wrongCall(wrong, USAGE));
     return EXIT.usage;
   }
   try {

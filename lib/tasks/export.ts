@@ -21,7 +21,7 @@ import { findPieces } from "./_find_pieces.ts";
 import { reportOn } from "./_report_run.ts";
 import { ROOT } from "./_root.ts";
 import { readFlags } from "./_read_flags.ts";
-import { displayPath, EXIT, plainWords } from "./_task_words.ts";
+import { displayPath, EXIT, plainWords, wrongCall } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 const USAGE =
@@ -194,7 +194,7 @@ async function main(args: readonly string[]): Promise<number> {
   }
   const wanted = problem ?? wantedOf(flags);
   if (typeof wanted === "string") {
-    complain(`${wanted}\n\n${USAGE}`);
+    complain(wrongCall(wanted, USAGE));
     return EXIT.usage;
   }
   const given = rest.length > 0 ? rest : [join(ROOT, "data/metric-250")];

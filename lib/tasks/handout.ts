@@ -13,7 +13,7 @@ import { BENCH_CARDS, HANDOUT, handoutFiles } from "./_handout_files.ts";
 import { strangersAmong } from "./_handout_owner.ts";
 import { ROOT } from "./_root.ts";
 import { readFlags } from "./_read_flags.ts";
-import { displayPath, EXIT, plainWords } from "./_task_words.ts";
+import { displayPath, EXIT, plainWords, wrongCall } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 const USAGE = `deno task handout [FOLDER] [--radius LENGTH] [--out FOLDER]
@@ -103,7 +103,7 @@ export async function handout(args: readonly string[]): Promise<number> {
       ? `--radius needs a length above 0 with its unit, such as "2400 mm": current value is ${typed}.`
       : undefined);
   if (wrong !== undefined) {
-    complain(`${wrong}\n\n${USAGE}`);
+    complain(wrongCall(wrong, USAGE));
     return EXIT.usage;
   }
   const folder = rest[0] ?? join(ROOT, "data", "gauge-study");

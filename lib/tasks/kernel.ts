@@ -87,14 +87,16 @@ async function readCall(): Promise<KernelArguments> {
   try {
     return parseKernelArguments(Deno.args);
   } catch (error) {
-    const { plainWords, unknownWord } = await import("./_task_words.ts");
+    const { plainWords, unknownWord, wrongCall } = await import(
+      "./_task_words.ts"
+    );
     const flag = Deno.args.find((word) => /^-/.test(word))?.split("=")[0];
     const isUnknown = flag !== undefined && !WORDS.includes(flag) &&
       Deno.args[0] !== "serve";
     const wrong = isUnknown
       ? unknownWord("flag", flag, WORDS)
       : plainWords(error);
-    console.error(`${wrong}\n\n${HELP}`);
+    console.error(wrongCall(wrong, HELP));
     Deno.exit(2);
   }
 }

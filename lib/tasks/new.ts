@@ -23,7 +23,7 @@ import {
 } from "./_new_questions.ts";
 import { FLAGS, USAGE } from "./_new_usage.ts";
 import { readFlags } from "./_read_flags.ts";
-import { EXIT, shellWord } from "./_task_words.ts";
+import { EXIT, shellWord, wrongCall } from "./_task_words.ts";
 import { existing, fileTrouble, writeNew } from "./_new_files.ts";
 import { complain, say } from "./_terminal.ts";
 
@@ -196,7 +196,7 @@ export async function newFolder(
     const said = problem?.includes("--ring-diameter:")
       ? "There is no flag --ring-diameter: --ring-radius takes half the diameter of the circle through the ball centres."
       : problem;
-    complain(`${said ?? "Name one folder to make."}\n\n${USAGE}`);
+    complain(wrongCall(said ?? "Name one folder to make.", USAGE));
     return EXIT.usage;
   }
   const [folder] = rest;
@@ -247,7 +247,7 @@ export async function newFolder(
     return EXIT.ok;
   } catch (error) {
     if (error instanceof QuestionError) {
-      complain(`${error.message}\n\n${USAGE}`);
+      complain(wrongCall(error.message, USAGE));
       return EXIT.usage;
     }
     complain(fileTrouble(error, folder));

@@ -7,7 +7,7 @@ import { parseLength } from "../units/parse_length.ts";
 import { answerInput, answerLine, say } from "./_radius_answer.ts";
 import { CallError, type Flags, radiusSetup } from "./_radius_setup.ts";
 import { readFlags } from "./_read_flags.ts";
-import { EXIT, plainWords } from "./_task_words.ts";
+import { EXIT, plainWords, wrongCall } from "./_task_words.ts";
 import { complain, say as tell } from "./_terminal.ts";
 
 const USAGE = `deno task radius READING ... [--folder DIR] [--ring NAME]
@@ -183,7 +183,7 @@ export async function radius(args: readonly string[]): Promise<number> {
       : EXIT.failed;
   } catch (error) {
     if (error instanceof CallError) {
-      complain(`${error.message}\n\ndeno task radius --help says how.`);
+      complain(wrongCall(error.message, USAGE));
       return EXIT.usage;
     }
     complain(plainWords(error));

@@ -6,7 +6,7 @@
 import { inputLines } from "./_record_input.ts";
 import { mayColour, plainText, warningLine } from "./_record_words.ts";
 import { readFlags } from "./_read_flags.ts";
-import { EXIT, plainWords, shellWord } from "./_task_words.ts";
+import { EXIT, plainWords, shellWord, wrongCall } from "./_task_words.ts";
 import { complain, say as tell } from "./_terminal.ts";
 
 const USAGE =
@@ -96,7 +96,7 @@ export async function record(args: readonly string[]): Promise<number> {
       ? undefined
       : `--unit is mm or in: current value is ${flags.unit}.`);
   if (wrong !== undefined) {
-    complain(`${wrong}\n\ndeno task record --help says how.`);
+    complain(wrongCall(wrong, USAGE));
     return EXIT.usage;
   }
   const asks = Deno.stdin.isTerminal() && !flags.cable;

@@ -16,7 +16,7 @@ import { runChecked } from "./_own_kernel.ts";
 import { ROOT } from "./_root.ts";
 import { stoppable } from "./_stoppable.ts";
 import { readFlags } from "./_read_flags.ts";
-import { EXIT, plainWords } from "./_task_words.ts";
+import { EXIT, plainWords, wrongCall } from "./_task_words.ts";
 import { complain, say } from "./_terminal.ts";
 
 const NAME = "teaching-the-geometry";
@@ -50,7 +50,7 @@ async function teach(args: readonly string[]): Promise<number> {
       }.`
       : undefined);
   if (wrong !== undefined) {
-    complain(`${wrong}\n\n${USAGE}`);
+    complain(wrongCall(wrong, USAGE));
     return EXIT.usage;
   }
   if (flags.help) {

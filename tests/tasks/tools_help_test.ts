@@ -55,12 +55,15 @@ Deno.test("every task says by --help how it is called, changes nothing and ends 
   }
 });
 
-Deno.test("every task names --help for --hlep, changes nothing and ends with 2", async () => {
+Deno.test("every task names --help for --hlep in a few lines, changes nothing and ends with 2", async () => {
   for (const [name, file] of files) {
     const { code, out, err } = await harmless(file, "--hlep");
     equal(`${name}: ${code} ${out}`, `${name}: 2 `);
     match(err, /^There is no flag --hlep: did you mean --help\?/, name);
-    ok(err.includes(`deno task ${name}`), `${name}: how it is called`);
+    ok(err.includes(`\n\ndeno task ${name}`), `${name}: how it is called`);
+    ok(err.endsWith(`deno task ${name} --help says how.\n`), `${name}: ${err}`);
+    // What is wrong must still be on a terminal of 24 lines.
+    ok(err.split("\n").length < 20, `${name}: ${err}`);
   }
 });
 
