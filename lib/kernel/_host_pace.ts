@@ -7,7 +7,7 @@ import { SENT_KEY } from "./_host_protocol.ts";
 const { load, wait } = Atomics;
 
 /** Size of all messages that may be on their way, in characters. */
-const MOST = 2 * 1024 * 1024;
+const MOST = 512 * 1024;
 
 /** What each costs beside its text, in characters. */
 const EACH = 4096;

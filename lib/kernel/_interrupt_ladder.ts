@@ -25,8 +25,13 @@ export async function climbInterruptLadder(
   const begun = Date.now();
   const heard = await side.interrupt(id, false, BUSY_AFTER);
   if (await running.doneWithin(heard ? STUCK_AFTER : 0)) return true;
+  let busy = !heard;
   while (Date.now() - begun < GIVE_UP_AFTER) {
-    await kernel.interrupt().catch(() => {});
+    // A host that answers is not stuck: what it says stands behind what the
+    // cell showed, and to end its own code would make it deaf.
+    busy ||= !await side.ping(BUSY_AFTER);
+    if (busy) await kernel.interrupt().catch(() => {});
+    busy = false;
     await side.interrupt(id, true, STEP);
     if (await running.doneWithin(STEP)) return true;
   }
