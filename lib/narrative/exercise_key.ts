@@ -10,6 +10,7 @@ import type { HiddenSurface } from "../exercises/hidden_surface.ts";
 import type { StatedChances } from "../exercises/stated_chances.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
+import { byHandWords } from "./exercise_by_hand.ts";
 import {
   gaugeWords,
   hiddenName,
@@ -115,6 +116,7 @@ function studentPart(entry: KeyEntry): KeyPart {
   const places = unit === "mm" ? 1 : 2;
   const radius = (length: number): string =>
     formatLength(millimetres(length), unit, places);
+  const byHand = report.session && byHandWords(exercise, report.session);
   const lines = [
     `Hidden: ${hiddenWords(exercise.hidden, exercise)}. ${
       seenWords(entry.stated, exercise)
@@ -127,6 +129,7 @@ function studentPart(entry: KeyEntry): KeyPart {
     gaugeWords(exercise),
     chancesWords(entry),
     blindWords(entry),
+    ...(byHand === undefined ? [] : [byHand]),
     ...report.answer.slice(0, 2).map((sentence, k) =>
       `The report on ${k === 0 ? "the radius" : "the shape"}: ${sentence}`
     ),

@@ -219,6 +219,7 @@ export {
   drawRates,
   drawZonesOverTime,
 } from "./history_figures.ts";
+export { byHandWords } from "./exercise_by_hand.ts";
 export {
   exerciseKey,
   exerciseQuestion,

@@ -65,6 +65,10 @@ Deno.test("task exercise makes folders that check and report take, the key apart
       ok(Math.abs(within + outside + undecided - 1) < 1e-9);
     }
     match(files["key-for-the-teacher/key.html"], /For the teacher alone/);
+    match(
+      files["key-for-the-teacher/key.html"],
+      /The first set by hand, .*: centre .* R = /,
+    );
 
     const report = await runTask("report", [students[0]]);
     equal(report.code, 0, report.err);
