@@ -68,7 +68,7 @@ export function byHandWords(
   const written = (sag: Millimetres, more = 0): string =>
     formatLength(sag, unit, decimals + more);
   const radii = places.map(({ label, sag, ends }) =>
-    `${label} ${written(sag, ends > 1 ? 1 : 0)}, R = ${
+    `${label} ${written(sag, ends > 1 ? 1 : 0)}, R\u00a0=\u00a0${
       formatLength(
         radiusFromSag(sag, feet, "concave"),
         unit,
@@ -94,9 +94,9 @@ export function byHandWords(
     : `; the flat then shows ${
       written(look.sag)
     }, the drift of the zero in this set`;
-  return `The first set by hand, the readings as they stand and the two ends of a place averaged (R = r²/(2s) + s/2 + b, r = ${
+  return `The first set by hand, the readings as they stand and the two ends of a place averaged (R = r²/(2s) + s/2 + b, r\u00a0=\u00a0${
     formatLength(feet.circleRadius, unit, unit === "mm" ? 3 : 4)
-  }, b = ${formatLength(feet.ballRadius, unit, unit === "mm" ? 2 : 4)}): ${
-    radii.join("; ")
-  }${difference}${flat}.`;
+  }, b\u00a0=\u00a0${
+    formatLength(feet.ballRadius, unit, unit === "mm" ? 2 : 4)
+  }): ${radii.join("; ")}${difference}${flat}.`;
 }

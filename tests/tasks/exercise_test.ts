@@ -67,7 +67,7 @@ Deno.test("task exercise makes folders that check and report take, the key apart
     match(files["key-for-the-teacher/key.html"], /For the teacher alone/);
     match(
       files["key-for-the-teacher/key.html"],
-      /The first set by hand, .*: centre .* R = /,
+      /The first set by hand, .*: centre .* R\s=\s/,
     );
 
     const report = await runTask("report", [students[0]]);
