@@ -1,7 +1,6 @@
 import { offlineEnvironment } from "../cells/offline_environment.ts";
 import { startKernel } from "../protocol/start_kernel.ts";
 import type { RunningKernel } from "../protocol/running_kernel.ts";
-import { settled } from "../protocol/settled.ts";
 import { ChildLog } from "./_child_log.ts";
 import { SENT_KEY } from "./_host_protocol.ts";
 import { withOwnNeeds } from "./_own_needs.ts";
@@ -13,9 +12,6 @@ import {
   type PermissionLimits,
   type PermissionName,
 } from "./permission_limits.ts";
-
-/** Time in ms that the watchdog's thread has to start. */
-const WATCHDOG_LIMIT = 5_000;
 
 /** What the child's process is started with. */
 export interface ChildSettings {
@@ -94,8 +90,6 @@ export class EvaluatorChild {
           asker.restrict(withOwnNeeds(limits, workspace))
         );
       }
-      // A thread is started by the first one, which the first cell may keep busy.
-      await settled(side.complete, WATCHDOG_LIMIT);
       log.open();
       return new EvaluatorChild(kernel, side, log, broker);
     } catch (error) {

@@ -43,6 +43,9 @@ function sizeOf({ text, data }: Content, buffers: readonly Uint8Array[]) {
  * Without it a loop that prints for ever leaves so many messages behind when it
  * is stopped that the evaluator answers nothing for a long time, and would be
  * taken for dead. The wait is one that the engine can end, as it can any loop.
+ *
+ * The thread that hears what was taken starts about a second after the host, and
+ * not while a cell is busy: one that shows much in that second waits in vain.
  */
 export class HostPace {
   /** Number of the message taken last; another thread writes it. */
