@@ -9,6 +9,9 @@ const { load, wait } = Atomics;
 /** Size of all messages that may be on their way, in characters. */
 const MOST = 512 * 1024;
 
+/** The same while nobody has yet said what was taken. */
+const MOST_UNHEARD = 8 * MOST;
+
 /** What each costs beside its text, in characters. */
 const EACH = 4096;
 
@@ -88,6 +91,6 @@ export class HostPace {
       for (const size of this.#sizes.splice(0, gone)) this.#size -= size;
       this.#counted += gone;
     }
-    return this.#size > MOST;
+    return this.#size > (this.#counted > 0 ? MOST : MOST_UNHEARD);
   }
 }
