@@ -7,7 +7,7 @@ import { proseOf } from "./_markdown.ts";
 const LEFT_OUT: Readonly<Record<string, string>> = {
   "npx -y deno@2.9.6 task report":
     "fetches the runtime; continuous integration runs it on a clean clone",
-  "npx -y deno@2.9.6 task test    # all tests, about ten minutes on two cores":
+  "npx -y deno@2.9.6 task test    # all tests, a quarter of an hour on two cores":
     "runs this very test; what each line names is checked beside the others",
 };
 const NUMBERS = "notebooks/guide/what-the-numbers-mean.md";
