@@ -17,6 +17,7 @@ import type { PitsSeen, WorkLogEntry } from "../records/work_log.ts";
 import type { Estimate } from "../statistics/estimate.ts";
 import { formatLength } from "../units/format_length.ts";
 import { millimetres } from "../units/length.ts";
+import { listed } from "./_listed.ts";
 import { smallUnit, writeDifference } from "./sag_words.ts";
 import { progressLimits } from "../fabrication/predict_progress.ts";
 
@@ -164,9 +165,6 @@ export const LOUPE: Readonly<Record<PitsSeen, string>> = {
   edge: "pits left at the edge",
   all: "pits left everywhere",
 };
-
-const listed = (names: readonly string[]): string =>
-  `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 
 /** Glass gone by two thicknesses of one place. */
 interface Gone {

@@ -8,6 +8,7 @@ import type { PieceFolder } from "../records/folder.ts";
 import type { WorkLogEntry } from "../records/work_log.ts";
 import type { SurfaceComponents } from "../repeatability/surface_components.ts";
 import { splitSessions } from "../zones/split_sessions.ts";
+import { listed } from "./_listed.ts";
 
 /** A folder with the readings of one surface, and what to say about it. */
 export interface OneSurface {
@@ -82,9 +83,7 @@ export function onOneSurface(
     known: true,
     notes: [
       `Of ${counts.size} sessions ${
-        kept.length === 1
-          ? `${kept[0]} alone is`
-          : `${kept.slice(0, -1).join(", ")} and ${kept.at(-1)} are`
+        kept.length === 1 ? `${kept[0]} alone is` : `${listed(kept)} are`
       } studied: the glass was worked between the others, and what that changed is no scatter of the gauge.`,
     ],
   };

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { listed } from "./_listed.ts";
 import { ringName, ringNameFirst } from "../records/ring_name.ts";
 import type { LengthUnit } from "../records/piece.ts";
 import type { BudgetLine } from "../uncertainty/budget.ts";
@@ -74,10 +75,8 @@ function calibrationSentences(
   const all = due.map((ring, i) =>
     i === 0 ? ringNameFirst(ring) : ringName(ring)
   );
-  const names = all.length === 1
-    ? `${all[0]} is`
-    : `${all.slice(0, -1).join(", ")} and ${all.at(-1)} are`;
-  return [...doubted, `${names} due for calibration.`];
+  const are = all.length === 1 ? "is" : "are";
+  return [...doubted, `${listed(all)} ${are} due for calibration.`];
 }
 
 /** The display's step, of the reading and of the zero together. */
@@ -168,14 +167,6 @@ function ringSentence(
       ? []
       : [`No ring of the bench serves for ${listed(without)}.`]),
   ].join(" ");
-}
-
-/** Words in a row, the last joined by "and". */
-function listed(words: readonly string[]): string {
-  const last = words[words.length - 1];
-  return words.length < 2
-    ? last
-    : `${words.slice(0, -1).join(", ")} and ${last}`;
 }
 
 /**

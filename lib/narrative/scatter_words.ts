@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { listed } from "./_listed.ts";
 import type { ScatterSource } from "../repeatability/source.ts";
 
 /** Sources in the trade's words. */
@@ -34,9 +35,7 @@ export const SOURCES: Record<ScatterSource, string> = {
  */
 export function nameSources(sources: readonly ScatterSource[]): string {
   const words = sources.map((source) => SOURCES[source]);
-  if (words.length === 1) return words[0];
-  const last = words[words.length - 1];
-  return `${words.slice(0, -1).join(", ")} and ${last} together`;
+  return words.length === 1 ? words[0] : `${listed(words)} together`;
 }
 
 /** One of each, for "in each …". */
