@@ -3,17 +3,12 @@
  *
  * @module
  */
+import { familyOf } from "../units/unit_family.ts";
 import { type Millimetres, millimetres } from "../units/length.ts";
 import type { JsonMap } from "./_json_map.ts";
 import type { LengthText } from "./piece_file.ts";
 import type { Problem } from "./problem.ts";
-import {
-  familyOf,
-  readLength,
-  splitUnit,
-  UNIT_LIST,
-  unitOfWord,
-} from "./_read_cell.ts";
+import { readLength, splitUnit, UNIT_LIST, unitOfWord } from "./_read_cell.ts";
 
 /** What a length has to be. */
 export type Bound = "above 0" | "0 or more" | "any";

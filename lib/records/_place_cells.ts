@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { familyOf } from "../units/unit_family.ts";
 import { effectiveFeet } from "../geometry/effective_feet.ts";
 import type { FootDirection } from "../geometry/feet.ts";
 import { radiusFromSag } from "../geometry/radius_from_sag.ts";
@@ -11,12 +12,7 @@ import type { Bench, Ring } from "./bench.ts";
 import type { LineFaults } from "./_line_faults.ts";
 import type { LengthUnit, Piece } from "./piece.ts";
 import { saidPlace } from "./_said_length.ts";
-import {
-  familyOf,
-  type FileDecimal,
-  readLength,
-  unitOfWord,
-} from "./_read_cell.ts";
+import { type FileDecimal, readLength, unitOfWord } from "./_read_cell.ts";
 import { type Place, resolvePlace } from "./_resolve_place.ts";
 import { SMALLEST_SAG } from "./_session_group.ts";
 import { parseZoneName } from "./_zone_name.ts";

@@ -12,7 +12,6 @@ import {
 import type { Millimetres } from "../units/length.ts";
 import { type LengthReading, parseLength } from "../units/parse_length.ts";
 import { type NumberReading, parseNumber } from "../units/parse_number.ts";
-import type { LengthUnit } from "./piece.ts";
 
 /** What is known of the decimal mark of a file. */
 export interface FileDecimal {
@@ -114,11 +113,6 @@ export function unitOfWord(typed: string): LengthUnitName | undefined {
   if (typed.length > LONGEST) return undefined;
   const read = parseUnit(typed);
   return read.kind === "unit" ? read.unit : undefined;
-}
-
-/** Which of the two units answers are given in a unit belongs to. */
-export function familyOf(unit: LengthUnitName): LengthUnit {
-  return unit === "in" || unit === "thou" || unit === "µin" ? "in" : "mm";
 }
 
 /** An amount of a unit in mm. */

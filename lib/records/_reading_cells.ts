@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { familyOf } from "../units/unit_family.ts";
 import type { Millimetres } from "../units/length.ts";
 import type { Bench } from "./bench.ts";
 import { sagShown, stepInSag } from "./_gauge_sag.ts";
@@ -12,7 +13,6 @@ import { noNumber } from "./_no_number.ts";
 import type { ShownValue } from "./reading.ts";
 import type { LengthUnitName } from "../units/length_unit.ts";
 import {
-  familyOf,
   type FileDecimal,
   inMillimetres,
   readNumber,

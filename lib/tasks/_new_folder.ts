@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { familyOf } from "../units/unit_family.ts";
 import { parseLength } from "../units/parse_length.ts";
 import type { Problem } from "../records/problem.ts";
 import { settingsOfText } from "../records/settings_of_text.ts";
@@ -90,8 +91,7 @@ function gaugeUnit({ displayStep, unit }: NewPiece): "mm" | "in" {
   const read = displayStep === undefined
     ? undefined
     : parseLength(displayStep, { decimal: ".", defaultUnit: unit });
-  if (read?.kind !== "length") return unit;
-  return ["in", "thou", "µin"].includes(read.unit) ? "in" : "mm";
+  return read?.kind === "length" ? familyOf(read.unit) : unit;
 }
 
 /** Whether some answer was typed with a decimal comma. */

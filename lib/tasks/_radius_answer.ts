@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { familyOf } from "../units/unit_family.ts";
 import { parseLength } from "../units/parse_length.ts";
 import type { RadiusSetup } from "./_radius_setup.ts";
 import { plainText } from "./_record_words.ts";
@@ -24,12 +25,11 @@ function withStep(setup: RadiusSetup, typed: string): RadiusSetup {
   }
   const read = parseLength(typed, { decimal: ".", defaultUnit: unit });
   if (read.kind !== "length") return setup;
-  const family = ["in", "thou", "µin"].includes(read.unit) ? "in" : "mm";
   return {
     ...setup,
     bench: {
       ...setup.bench,
-      gauge: { ...gauge, steps: { [family]: read.step } },
+      gauge: { ...gauge, steps: { [familyOf(read.unit)]: read.step } },
     },
   };
 }

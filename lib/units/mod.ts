@@ -22,3 +22,4 @@ export * from "./length_unit.ts";
 export * from "./parse_length.ts";
 export * from "./parse_number.ts";
 export * from "./round_decimal.ts";
+export { familyOf } from "./unit_family.ts";
