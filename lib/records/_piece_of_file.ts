@@ -13,14 +13,12 @@ import type {
   SphericityFile,
   TargetFile,
 } from "./piece_file.ts";
+import { withoutPlusMinus } from "./without_plus_minus.ts";
 
 /** How far inside the bevel a foot must stay unless the user says: common practice, no source. */
 const DEFAULT_MARGIN = millimetres(0.5);
 /** A wider tolerance, as a part of the target, is asked about. */
 const MOST_TOLERANCE = 0.3;
-
-/** A ± of any spelling at the beginning. */
-const PLUS_MINUS = /^\s*(?:±|\+\s?\/?\s?[-\u2212])\s*/;
 
 type Stated = Target["statedAs"];
 
@@ -85,9 +83,9 @@ function target(
 }
 
 /** A tolerance without the ± that people write before one. */
-function withoutPlusMinus(tolerance: LengthText): LengthText {
+function bare(tolerance: LengthText): LengthText {
   return typeof tolerance === "string"
-    ? tolerance.replace(PLUS_MINUS, "")
+    ? withoutPlusMinus(tolerance)
     : tolerance;
 }
 
@@ -101,7 +99,7 @@ function targetTolerance(
   if (isRatio === (typeof tolerance === "number")) {
     return typeof tolerance === "number"
       ? tolerance
-      : read.length(withoutPlusMinus(tolerance), "target.tolerance");
+      : read.length(bare(tolerance), "target.tolerance");
   }
   return read.say(
     "refused",
@@ -135,7 +133,7 @@ function sphericity(
   }
   const [way] = ways;
   const amount = read.length(
-    withoutPlusMinus(file[way]!),
+    bare(file[way]!),
     `sphericity_tolerance.${way}`,
   );
   return amount === undefined ? undefined : { statedAs: way, amount };

@@ -43,6 +43,7 @@ export * from "./settings_of_text.ts";
 export * from "./shown_by_gauge.ts";
 export * from "./tidy_columns.ts";
 export * from "./unreadable_files.ts";
+export * from "./without_plus_minus.ts";
 export * from "./work_habits.ts";
 export * from "./work_log.ts";
 export * from "./write_tidy.ts";

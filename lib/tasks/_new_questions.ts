@@ -4,6 +4,7 @@
  * @module
  */
 import { resolve } from "node:path";
+import { withoutPlusMinus } from "../records/without_plus_minus.ts";
 import { parseLength } from "../units/parse_length.ts";
 import { say } from "./_terminal.ts";
 
@@ -56,8 +57,7 @@ export function asLength(unit: "mm" | "in", least: "above 0" | "0 or more") {
 /** Reads how far from a length is still good, with or without a ± before it. */
 export function asTolerance(unit: "mm" | "in") {
   const length = asLength(unit, "above 0");
-  return (typed: string): Answer<string> =>
-    length(typed.replace(/^\s*(?:±|\+\s?\/?\s?[-\u2212])\s*/, ""));
+  return (typed: string): Answer<string> => length(withoutPlusMinus(typed));
 }
 
 /** A plain number; a comma between figures is a decimal one. */
