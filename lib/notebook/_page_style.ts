@@ -3,15 +3,14 @@
  *
  * @module
  */
+import { pageColours } from "./page_colours.ts";
 
 /** Style rules: two palettes, the column, the parts, narrow screens, paper. */
 export const PAGE_STYLE = `
-:root{color-scheme:light dark;--paper:#fbfaf7;--ink:#20242a;--soft:#5b626c;--line:#d9d6cd;--well:#f2f0ea;
---accent:#1d5c63;--alarm:#9c2b22;--alarm-well:#fbeeec;--key:#7a3f8f;--text:#2f6b34;--number:#1c5d99;--remark:#646a58;
+:root{color-scheme:light dark;${pageColours(0)};
 --data:system-ui,"Segoe UI","Helvetica Neue","DejaVu Sans",sans-serif;
 --figure-paper:var(--paper);--figure-ink:var(--ink);--figure-quiet:var(--soft);--figure-line:var(--line)}
-@media (prefers-color-scheme:dark){:root{--paper:#171a1d;--ink:#e3e1da;--soft:#a3a89f;--line:#3a3f44;--well:#20252a;
---accent:#84c5c4;--alarm:#f0a49b;--alarm-well:#35211f;--key:#d2a8e0;--text:#a5cf9f;--number:#92c1ec;--remark:#a0a491}}
+@media (prefers-color-scheme:dark){:root{${pageColours(1)}}}
 *{box-sizing:border-box}
 html{font:17px/1.55 "Source Serif 4","Charter","Georgia",serif;background:var(--paper);color:var(--ink);
 -webkit-text-size-adjust:100%;text-size-adjust:100%}

@@ -62,4 +62,5 @@ export {
   type RunResult,
   type RunStatus,
 } from "./run_result.ts";
+export { pageColours } from "./page_colours.ts";
 export { writeNotebook } from "./write_notebook.ts";

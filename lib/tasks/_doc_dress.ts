@@ -3,36 +3,18 @@
  *
  * @module
  */
+import { pageColours } from "../notebook/page_colours.ts";
 
 /** The sheet that {@link dressPage} links, to be written beside `styles.css`. */
 export const DRESS_FILE = "dress.css";
-
-/** Colours of {@link DRESS}: [on a light page, on a dark one]. */
-const COLOURS = {
-  paper: ["#fbfaf7", "#171a1d"],
-  ink: ["#20242a", "#e3e1da"],
-  soft: ["#5b626c", "#a3a89f"],
-  line: ["#d9d6cd", "#3a3f44"],
-  well: ["#f2f0ea", "#20252a"],
-  accent: ["#1d5c63", "#84c5c4"],
-  key: ["#7a3f8f", "#d2a8e0"],
-  text: ["#2f6b34", "#a5cf9f"],
-  number: ["#1c5d99", "#92c1ec"],
-  remark: ["#646a58", "#a0a491"],
-} as const;
-
-function variables(theme: 0 | 1): string {
-  return Object.entries(COLOURS)
-    .map(([name, pair]) => `--${name}:${pair[theme]}`).join(";");
-}
 
 /**
  * The style sheet: own letters and colours, nothing wider than a phone, words
  * that stand out enough from what they lie on.
  */
 export const DRESS: string = `
-:root{color-scheme:light;${variables(0)}}
-:root.dark{color-scheme:dark;${variables(1)}}
+:root{color-scheme:light;${pageColours(0)}}
+:root.dark{color-scheme:dark;${pageColours(1)}}
 html,body,.ddoc,#topnav{background:var(--paper)!important;color:var(--ink)!important}
 body{margin:0;font:17px/1.55 "Source Serif 4","Charter","Georgia",serif!important}
 .ddoc,.ddoc *{border-color:var(--line)!important;min-width:0}
