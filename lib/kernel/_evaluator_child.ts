@@ -29,7 +29,6 @@ export class EvaluatorChild {
   /** Why it is being ended, if it is. */
   reason: string | undefined;
   #broker: PermissionBroker | undefined;
-
   #log: ChildLog;
 
   private constructor(

@@ -6,7 +6,8 @@
 
 /**
  * Stands in every file of results as `results_version`. It grows by one when
- * an entry is renamed, taken away or changes its unit or its sign, not when one is added.
+ * an entry is renamed, taken away or changes its unit or its sign, not when one
+ * is added.
  *
  * @example
  * ```ts

@@ -65,20 +65,14 @@ function utf16(bytes: Uint8Array): { text: string; said?: string } | undefined {
   }
   const text = new TextDecoder(marked).decode(bytes);
   if (plainPart(text) > 0.2) return { text };
-  const names = {
-    "utf-16le": "UTF-16",
-    "utf-16be": "UTF-16",
-    "utf-8": "UTF-8",
-  };
   for (const other of ["utf-16le", "utf-16be", "utf-8"] as const) {
     const read = new TextDecoder(other).decode(bytes.subarray(2));
     if (plainPart(read) < 0.9) continue;
-    const order = other === "utf-8" ? "" : " of the other byte order";
+    const what = other === "utf-8" ? "UTF-8" : "UTF-16 of the other byte order";
     return {
       text: read,
-      said: `the file's first two bytes say UTF-16, but it is ${
-        names[other]
-      }${order}; it was read as that`,
+      said:
+        `the file's first two bytes say UTF-16, but it is ${what}; it was read as that`,
     };
   }
   return { text };
@@ -182,10 +176,11 @@ export function tableLines(text: string): string {
  * Turns the bytes of a file into text; a text only has its line ends made LF.
  *
  * UTF-8 with or without its mark and UTF-16 of either order, marked, marked
- * wrongly or not at all, are read as such, also where a part is the other. Bytes that are neither are read as damaged UTF-8 where
- * more of their letters are whole than damaged, else as Windows-1252 or Mac
- * Roman, the commonest encodings of old spreadsheets, with a note. Marks are
- * taken off and every line end becomes LF, which keeps the count of lines.
+ * wrongly or not at all, are read as such, also where a part is the other.
+ * Bytes that are neither are read as damaged UTF-8 where more of their letters
+ * are whole than damaged, else as Windows-1252 or Mac Roman, the commonest
+ * encodings of old spreadsheets, with a note. Marks are taken off and every
+ * line end becomes LF, which keeps the count of lines.
  */
 export function decodeText(
   content: Uint8Array | string,

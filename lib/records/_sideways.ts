@@ -4,6 +4,7 @@
  * @module
  */
 import { tidyColumn } from "./_column_names.ts";
+import { isBare } from "./_table_layout.ts";
 import { parseZoneName } from "./_zone_name.ts";
 
 /** The marks that may part the cells of a line. */
@@ -55,9 +56,7 @@ export function zonesBelowEachOther(
   const found = lines.slice(0, 20).flatMap(({ line, typed }) => {
     const mark = DELIMITERS.find((one) => typed.includes(one)) ?? ",";
     const [cell, ...rest] = split(typed, mark).map((one) => one.trim());
-    const zone = parseZoneName(cell);
-    const isNamed = zone !== undefined && zone.kind !== "length" &&
-      !(zone.kind === "fraction" && zone.bare);
+    const isNamed = !isBare({ name: parseZoneName(cell) });
     const filled = rest.filter((one) => one !== "");
     return isNamed && filled.length > 0 &&
         filled.every((one) => NUMBER_FIRST.test(one))

@@ -154,7 +154,7 @@ export function tableOf(
 }
 
 /** True for a zone that a cell of readings might be as well. */
-export function isBare({ name }: ZoneColumn): boolean {
+export function isBare({ name }: Pick<ZoneColumn, "name">): boolean {
   return name === undefined || name.kind === "length" ||
     name.kind === "fraction" && name.bare;
 }

@@ -113,18 +113,20 @@ function pieceOf(source: AnswerSource, folder: string): NewPiece {
     bench === undefined
       ? answer(source, flag, question, read, false)
       : undefined;
-  let diameter = "";
+  const name = answer(source, "name", "Name of the piece", asText, false) ??
+    (basename(resolve(folder)) || "piece");
+  const form = answer(
+    source,
+    "form",
+    "Does the surface curve concave or convex?",
+    asWord("concave", "convex"),
+    true,
+  ) as "concave" | "convex";
+  const diameter = answer(source, "diameter", "Diameter", length, true)!;
   return {
-    name: answer(source, "name", "Name of the piece", asText, false) ??
-      (basename(resolve(folder)) || "piece"),
-    form: answer(
-      source,
-      "form",
-      "Does the surface curve concave or convex?",
-      asWord("concave", "convex"),
-      true,
-    ) as "concave" | "convex",
-    diameter: diameter = answer(source, "diameter", "Diameter", length, true)!,
+    name,
+    form,
+    diameter,
     unit,
     bevel: answer(
       source,
